@@ -1,0 +1,3 @@
+"""trayturn: a terminal companion for keepers of stacked-tray worm bins."""
+
+__version__ = "0.1.0"

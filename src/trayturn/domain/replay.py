@@ -1,0 +1,143 @@
+"""From a journal to the stack as it stands at a moment."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from datetime import datetime
+from typing import Any
+
+from trayturn.domain import fold_separation, fold_stores, fold_trays
+from trayturn.domain.entries import Entry, Turned, Undone
+from trayturn.domain.ledger import Ledger
+from trayturn.domain.problems import Severity
+from trayturn.domain.profile import Profile
+from trayturn.domain.stack import Stack
+
+Handler = Callable[[Ledger, Any], None]
+
+
+def _undone_in_vain(ledger: Ledger, entry: Undone) -> None:
+    ledger.find(
+        "undone-nothing",
+        f"No entry {entry.entry_kind} of {entry.entry_at:%Y-%m-%d %H:%M} stands before it to be taken back.",
+        "Correct entry_at or entry_kind.",
+        Severity.WARNING,
+    )
+
+
+HANDLERS: dict[str, Handler] = {
+    "tray_started": fold_trays.tray_started,
+    "fed": fold_trays.fed,
+    "checked": fold_trays.checked,
+    "turned": fold_trays.turned,
+    "separation_begun": fold_separation.separation_begun,
+    "step_started": fold_separation.step_started,
+    "step_ended": fold_separation.step_ended,
+    "deadline_moved": fold_separation.deadline_moved,
+    "pass_done": fold_separation.pass_done,
+    "settled": fold_separation.settled,
+    "separation_ended": fold_separation.separation_ended,
+    "worms_added": fold_stores.worms_added,
+    "worms_removed": fold_stores.worms_removed,
+    "supplies_added": fold_stores.supplies_added,
+    "supplies_used": fold_stores.supplies_used,
+    "cautions_read": fold_stores.cautions_read,
+    "undone": _undone_in_vain,
+}
+
+
+def standing(journal: Iterable[Entry]) -> list[tuple[int, Entry]]:
+    """The entries that count, each with its place in the file from 1: those undone are left out.
+
+    An undone entry never happened, whatever moment is asked about.
+    """
+    kept, _ = _strike(journal)
+    return kept
+
+
+def _strike(journal: Iterable[Entry]) -> tuple[list[tuple[int, Entry]], list[tuple[int, Entry]]]:
+    """The entries that count, and the undone entries that found nothing to take back."""
+    kept: dict[int, Entry] = {}
+    places: dict[tuple[datetime, str], list[int]] = {}
+    in_vain: list[tuple[int, Entry]] = []
+    for index, entry in enumerate(journal, 1):
+        if not isinstance(entry, Undone):
+            kept[index] = entry
+            places.setdefault((entry.at, entry.kind), []).append(index)
+        elif same := places.get((entry.entry_at, entry.entry_kind)):
+            del kept[same.pop()]
+        else:
+            in_vain.append((index, entry))
+    return list(kept.items()), in_vain
+
+
+def present(profile: Profile, now: datetime) -> datetime:
+    """The moment that `now` means for this bin: never before what stands last in its file.
+
+    A clock that was set back must not hide a separation that is under way.
+    """
+    return max(now, profile.journal[-1].at) if profile.journal else now
+
+
+def replay(profile: Profile, as_of: datetime) -> Stack:
+    """The stack at `as_of`. Impossible histories become findings; they never raise.
+
+    Entries count in order of their time, and those of one moment in the order of the file.
+    """
+    ledger = Ledger(profile, frozenset(tray.id for tray in profile.trays))
+    kept, in_vain = _strike(profile.journal)
+    for index, entry in sorted(kept + in_vain, key=lambda pair: pair[1].at):
+        if entry.at > as_of:
+            break
+        ledger.index, ledger.entry = index, entry
+        _check_entry(ledger, entry)
+        if (handler := HANDLERS.get(entry.kind)) is not None:
+            handler(ledger, entry)
+    return _freeze(ledger, as_of)
+
+
+def _check_entry(ledger: Ledger, entry: Entry) -> None:
+    setup = ledger.profile.bin
+    if setup.began and entry.at < setup.began:
+        ledger.find(
+            "before-the-bin", f"The bin began on {setup.began:%Y-%m-%d}, after this.", "Correct a date."
+        )
+    if not ledger.known_trays:
+        return
+    named = entry.order if isinstance(entry, Turned) else (getattr(entry, "tray", None),)
+    for tray in dict.fromkeys(named):
+        if tray is not None and tray not in ledger.known_trays:
+            ledger.find("unlisted-tray", f"Tray {tray} is not one of the [[trays]].", "Add or correct it.")
+
+
+def _freeze(ledger: Ledger, as_of: datetime) -> Stack:
+    profile = ledger.profile
+    levels = {tray_id: level for level, tray_id in enumerate(ledger.order, 1)}
+    states = [
+        record.state(levels.get(tray_id), profile.empty_kg(tray_id), as_of)
+        for tray_id, record in ledger.trays.items()
+    ]
+    on_stack = sorted((s for s in states if s.level is not None), key=lambda s: s.level or 0)
+    return Stack(
+        key=profile.key,
+        setup=profile.bin,
+        as_of=as_of,
+        trays=tuple(on_stack),
+        off_stack=tuple(s for s in states if s.level is None),
+        sump=ledger.sump,
+        separations=tuple(ledger.separations.values()),
+        past_separations=tuple(ledger.past_separations),
+        harvests=tuple(ledger.harvests),
+        first_tray_at=ledger.first_tray_at,
+        last_turn_at=ledger.last_turn_at,
+        turns=ledger.turns,
+        last_fed_at=ledger.last_fed_at,
+        last_check_at=ledger.last_check_at,
+        temperature_c=ledger.temperature_c,
+        temperature_at=ledger.temperature_at,
+        worms_kg=ledger.worms_kg,
+        supplies_kg=dict(ledger.supplies_kg),
+        cautions_read=dict(ledger.cautions_read),
+        findings=tuple(ledger.findings),
+        listed_trays=tuple(tray.id for tray in profile.trays),
+    )

@@ -1,0 +1,163 @@
+"""The stack as it stands at a moment: what `replay` makes of a journal. Plain, frozen data."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import datetime, timedelta
+
+from trayturn.domain.entries import Checked, Outcome, PassDone, Settled, Stage, Step
+from trayturn.domain.problems import Finding
+from trayturn.domain.setup import BinSetup
+
+DAY = timedelta(days=1)
+
+
+def days_between(start: datetime, end: datetime) -> float:
+    """Days that passed from one moment to another.
+
+    Plain subtraction would not do: two moments of one zone object subtract as wall clocks, and a change of
+    the clocks between them would count as time.
+    """
+    return (end.timestamp() - start.timestamp()) / DAY.total_seconds()
+
+
+@dataclass(frozen=True, slots=True)
+class TrayState:
+    """One tray. `level` counts from 1 at the bottom and is None off the stack; masses in kg, ages in days.
+
+    Counts run from the moment the tray was last started with fresh bedding.
+    """
+
+    id: str
+    stage: Stage
+    level: int | None
+    started_at: datetime
+    stage_since: datetime
+    days_on_stack: float
+    days_in_stage: float
+    empty_kg: float
+    feedings: int = 0
+    scraps_kg: Mapping[str, float] = field(default_factory=dict)
+    bedding_kg: Mapping[str, float] = field(default_factory=dict)
+    grit_kg: float = 0.0
+    water_kg: float = 0.0
+    last_fed_at: datetime | None = None
+    last_check: Checked | None = None
+    last_moisture: Checked | None = None
+    gross_kg: float | None = None
+    weighed_at: datetime | None = None
+
+    @property
+    def fed_kg(self) -> float:
+        """Scraps fed since the tray was started, kg; bedding and grit not counted."""
+        return sum(self.scraps_kg.values())
+
+    @property
+    def on_stack(self) -> bool:
+        return self.level is not None
+
+
+@dataclass(frozen=True, slots=True)
+class StepTimes:
+    """One step of a separation as it was done. `ended_at` is None while it runs."""
+
+    step: Step
+    pass_number: int | None
+    started_at: datetime
+    ends_at: datetime | None = None
+    planned: timedelta | None = None
+    ended_at: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Separation:
+    """One separation: its steps, its passes, and what became of the tray. `ended_at` is None under way."""
+
+    tray: str
+    begun_at: datetime
+    came_from_level: int | None
+    steps: tuple[StepTimes, ...] = ()
+    passes: tuple[PassDone, ...] = ()
+    gross_kg: float | None = None
+    settled: Settled | None = None
+    ended_at: datetime | None = None
+    outcome: Outcome | None = None
+
+    @property
+    def step(self) -> StepTimes | None:
+        """The step under way, if one is."""
+        return self.steps[-1] if self.steps and self.steps[-1].ended_at is None else None
+
+    @property
+    def pass_number(self) -> int:
+        """The pass under way or last done, counted from 1."""
+        return max((step.pass_number or 0 for step in self.steps), default=0) or 1
+
+    @property
+    def skimmed_kg(self) -> float:
+        return sum(done.skimmed_kg or 0.0 for done in self.passes)
+
+
+@dataclass(frozen=True, slots=True)
+class Sump:
+    """The sump as last looked at."""
+
+    volume_l: float | None = None
+    checked_at: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Harvest:
+    """Castings that left a tray, kg."""
+
+    tray: str
+    at: datetime
+    castings_kg: float
+
+
+@dataclass(frozen=True, slots=True)
+class Stack:
+    """A bin at a moment. `trays` run from the bottom up; `off_stack` holds the spare ones that were used before.
+
+    `listed_trays` are the ids in the profile's own list of trays, used yet or not.
+    """
+
+    key: str
+    setup: BinSetup
+    as_of: datetime
+    trays: tuple[TrayState, ...] = ()
+    off_stack: tuple[TrayState, ...] = ()
+    sump: Sump = Sump()
+    separations: tuple[Separation, ...] = ()
+    past_separations: tuple[Separation, ...] = ()
+    harvests: tuple[Harvest, ...] = ()
+    first_tray_at: datetime | None = None
+    last_turn_at: datetime | None = None
+    turns: int = 0
+    last_fed_at: datetime | None = None
+    last_check_at: datetime | None = None
+    temperature_c: float | None = None
+    temperature_at: datetime | None = None
+    worms_kg: float | None = None
+    supplies_kg: Mapping[str, float] = field(default_factory=dict)
+    cautions_read: Mapping[str, datetime] = field(default_factory=dict)
+    findings: tuple[Finding, ...] = ()
+    listed_trays: tuple[str, ...] = ()
+
+    def tray(self, tray_id: str) -> TrayState | None:
+        """The tray of that id, on the stack or off it."""
+        return next((t for t in (*self.trays, *self.off_stack) if t.id == tray_id), None)
+
+    def in_stage(self, stage: Stage) -> tuple[TrayState, ...]:
+        """Trays on the stack in that stage, bottom first."""
+        return tuple(tray for tray in self.trays if tray.stage is stage)
+
+    def separation(self, tray_id: str) -> Separation | None:
+        """The separation of that tray that is under way, if one is."""
+        return next((s for s in self.separations if s.tray == tray_id), None)
+
+    @property
+    def began_at(self) -> datetime | None:
+        """When the bin began: as the setup says, or with its first tray."""
+        return self.setup.began or self.first_tray_at
