@@ -1,0 +1,1 @@
+"""Guided work, step by step: pure functions from the stack and the time to what comes next."""
