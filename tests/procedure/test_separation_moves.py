@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from tests.builders import a_profile, a_usual_bin, entry, moment
 from trayturn.domain.entries import Amount, Entry, Outcome, Stage, Step, Undone
 from trayturn.domain.profile import Profile
-from trayturn.domain.replay import replay, standing
+from trayturn.domain.replay import present, replay, standing
 from trayturn.domain.stack import Separation, Stack
 from trayturn.procedure import separation as moves
 from trayturn.procedure.separation import Settling, Skim
@@ -40,6 +40,10 @@ class Bench:
         running = self.stack.separation("A")
         assert running is not None
         return running
+
+    def sep_now(self) -> Separation:
+        """The separation as a window shows it when the clock reads earlier than the journal."""
+        return replay(self.profile, present(self.profile, self.now)).separations[0]
 
     @property
     def step(self) -> Step | None:
@@ -247,3 +251,13 @@ def test_share_left_counts_only_weighed_passes(bench: Bench) -> None:
     bench.write(moves.again(bench.sep, bench.profile.bin, bench.now))
     bench.one_pass(kg=None)
     assert moves.share_left(bench.sep, 0.9) is None
+
+
+def test_a_clock_set_back_between_two_steps_keeps_their_order(bench: Bench) -> None:
+    bench.start()
+    bench.now -= timedelta(hours=2)
+    bench.write(moves.loosened(bench.sep_now(), bench.profile.bin, bench.now), 0)
+    sep = bench.sep_now()
+    assert sep.step is not None
+    assert (sep.step.step, sep.step.ends_at) == (Step.REST, bench.now + timedelta(minutes=15))
+    assert not replay(bench.profile, present(bench.profile, bench.now)).findings

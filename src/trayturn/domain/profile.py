@@ -31,6 +31,7 @@ WORDING = {
     "less_than_equal": "needs {le:g} or less",
     "string_type": "needs text in quotes",
     "string_too_short": "needs some text",
+    "string_unicode": "holds half a character, as a torn paste can leave",
     "string_too_long": "is longer than {max_length} characters",
     "string_pattern_mismatch": "needs letters and digits without spaces, such as B",
     "enum": "needs one of {expected}",

@@ -7,7 +7,18 @@ from datetime import datetime
 from typing import Any
 
 from trayturn.domain import fold_separation, fold_stores, fold_trays
-from trayturn.domain.entries import Entry, Turned, Undone
+from trayturn.domain.entries import (
+    DeadlineMoved,
+    Entry,
+    PassDone,
+    SeparationBegun,
+    SeparationEnded,
+    Settled,
+    StepEnded,
+    StepStarted,
+    Turned,
+    Undone,
+)
 from trayturn.domain.ledger import Ledger
 from trayturn.domain.problems import Severity
 from trayturn.domain.profile import Profile
@@ -46,6 +57,9 @@ HANDLERS: dict[str, Handler] = {
 }
 
 
+SEPARATION_STEPS = (StepStarted, StepEnded, DeadlineMoved, PassDone, Settled, SeparationEnded)
+
+
 def standing(journal: Iterable[Entry]) -> list[tuple[int, Entry]]:
     """The entries that count, each with its place in the file from 1: those undone are left out.
 
@@ -71,23 +85,41 @@ def _strike(journal: Iterable[Entry]) -> tuple[list[tuple[int, Entry]], list[tup
     return list(kept.items()), in_vain
 
 
-def present(profile: Profile, now: datetime) -> datetime:
-    """The moment that `now` means for this bin: never before what stands last in its file.
+def in_time(kept: Iterable[tuple[int, Entry]]) -> list[tuple[datetime, int, Entry]]:
+    """Entries in the order they count, each with the moment it counts at.
 
-    A clock that was set back must not hide a separation that is under way.
+    That is the order of their times, but the steps of one separation keep the order in which they were
+    written: a clock set back between two of them must not stand a later step before an earlier one.
     """
-    return max(now, profile.journal[-1].at) if profile.journal else now
+    latest: dict[str, datetime] = {}
+    timed = []
+    for index, entry in kept:
+        at = entry.at
+        if isinstance(entry, SEPARATION_STEPS):
+            at = latest[entry.tray] = max(at, latest.get(entry.tray, at))
+        elif isinstance(entry, SeparationBegun):
+            latest[entry.tray] = at
+        timed.append((at, index, entry))
+    return sorted(timed, key=lambda timed_entry: timed_entry[:2])
+
+
+def present(profile: Profile, now: datetime) -> datetime:
+    """The moment that `now` means for this bin: never before anything in its journal.
+
+    A clock that was set back must not hide what was written by the clock before.
+    """
+    return max(now, max((entry.at for entry in profile.journal), default=now))
 
 
 def replay(profile: Profile, as_of: datetime) -> Stack:
     """The stack at `as_of`. Impossible histories become findings; they never raise.
 
-    Entries count in order of their time, and those of one moment in the order of the file.
+    Entries count in the order that `in_time` gives them.
     """
     ledger = Ledger(profile, frozenset(tray.id for tray in profile.trays))
     kept, in_vain = _strike(profile.journal)
-    for index, entry in sorted(kept + in_vain, key=lambda pair: pair[1].at):
-        if entry.at > as_of:
+    for at, index, entry in in_time(sorted(kept + in_vain, key=lambda pair: pair[0])):
+        if at > as_of:
             break
         ledger.index, ledger.entry = index, entry
         _check_entry(ledger, entry)

@@ -118,7 +118,7 @@ class Harvest:
 
 @dataclass(frozen=True, slots=True)
 class Stack:
-    """A bin at a moment. `trays` run from the bottom up; `off_stack` holds the spare ones that were used before.
+    """A bin at a moment. `trays` run from the bottom up; `off_stack` holds the spare ones used before.
 
     `listed_trays` are the ids in the profile's own list of trays, used yet or not.
     """
