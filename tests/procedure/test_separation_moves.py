@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import timedelta
 
 import pytest
@@ -26,7 +27,7 @@ class Bench:
         self.profile: Profile = a_profile(*a_usual_bin())
         self.now = moment(DAY)
 
-    def write(self, entries: list[Entry], minutes: float = 1) -> Stack:
+    def write(self, entries: Sequence[Entry], minutes: float = 1) -> Stack:
         self.profile = self.profile.with_entries(entries)
         self.now += timedelta(minutes=minutes)
         return self.stack
@@ -66,19 +67,19 @@ def bench() -> Bench:
 
 def test_a_whole_separation_walks_every_step(bench: Bench) -> None:
     bench.write(moves.begin("A", bench.now))
-    assert bench.step is Step.GET_READY
+    assert bench.step == Step.GET_READY
     assert bench.stack.trays[-1].id == "A"
     bench.write(moves.ready(bench.sep, bench.profile.bin, bench.now, 6.5, ["gloves", "hands"]), 3.5)
     assert (bench.step, bench.sep.pass_number) == (Step.LOOSEN, 1)
     bench.one_pass()
-    assert bench.step is Step.DECIDE
+    assert bench.step == Step.DECIDE
     bench.write(moves.again(bench.sep, bench.profile.bin, bench.now))
     assert (bench.step, bench.sep.pass_number) == (Step.LOOSEN, 2)
     bench.one_pass(Amount.MANY)
     bench.write(moves.stop(bench.sep, bench.now))
-    assert bench.step is Step.SETTLE
+    assert bench.step == Step.SETTLE
     bench.write(moves.settle(bench.sep, Settling(4.4, "tray B", "tray B", "tray B"), bench.now))
-    assert bench.step is Step.CLEAN_UP
+    assert bench.step == Step.CLEAN_UP
     stack = bench.write(moves.finish(bench.sep, bench.now))
     done = stack.past_separations[-1]
     assert (done.outcome, len(done.passes), done.gross_kg) == (Outcome.FINISHED, 2, 6.5)
@@ -181,7 +182,7 @@ def test_back_undoes_each_move_to_the_very_start(steps: int) -> None:
     before = bench.stack
     path = _walk(bench, steps)
     for expected in reversed(path):
-        bench.write(moves.back(bench.profile.journal, bench.sep, bench.now))
+        bench.write(moves.back(bench.profile.journal, "A", bench.now))
         running = bench.stack.separation("A")
         now = (None, 0, 0) if running is None else (bench.step, running.pass_number, len(running.passes))
         assert now == expected
@@ -194,11 +195,11 @@ def test_back_works_when_all_was_pressed_within_one_second(bench: Bench) -> None
     for _ in range(4):
         bench.write(_usual_move(bench), 0)
         bench.now = still
-    assert bench.step is Step.SKIM
-    bench.write(moves.back(bench.profile.journal, bench.sep, bench.now), 0)
-    assert bench.step is Step.REST
-    bench.write(moves.back(bench.profile.journal, bench.sep, bench.now), 0)
-    assert bench.step is Step.LOOSEN
+    steps = [bench.step]
+    for _ in range(2):
+        bench.write(moves.back(bench.profile.journal, "A", bench.now), 0)
+        steps.append(bench.step)
+    assert steps == [Step.SKIM, Step.REST, Step.LOOSEN]
 
 
 def test_going_back_to_a_rest_keeps_the_deadline_it_was_given(bench: Bench) -> None:
@@ -208,7 +209,7 @@ def test_going_back_to_a_rest_keeps_the_deadline_it_was_given(bench: Bench) -> N
     assert bench.sep.step is not None
     ends_at = bench.sep.step.ends_at
     bench.write(moves.rested(bench.sep, bench.now))
-    bench.write(moves.back(bench.profile.journal, bench.sep, bench.now))
+    bench.write(moves.back(bench.profile.journal, "A", bench.now))
     assert bench.sep.step is not None
     assert (bench.step, bench.sep.step.ends_at) == (Step.REST, ends_at)
 
@@ -218,7 +219,7 @@ def test_back_leaves_other_trays_and_notes_alone(bench: Bench) -> None:
     note = entry("note", bench.now, text="a neighbour came by")
     bench.write([note])
     bench.write(moves.loosened(bench.sep, bench.profile.bin, bench.now))
-    written = moves.back(bench.profile.journal, bench.sep, bench.now)
+    written = moves.back(bench.profile.journal, "A", bench.now)
     assert all(isinstance(e, Undone) and e.entry_kind in ("step_started", "step_ended") for e in written)
     bench.write(written)
     assert note in [e for _, e in standing(bench.profile.journal)]
@@ -261,3 +262,14 @@ def test_a_clock_set_back_between_two_steps_keeps_their_order(bench: Bench) -> N
     assert sep.step is not None
     assert (sep.step.step, sep.step.ends_at) == (Step.REST, bench.now + timedelta(minutes=15))
     assert not replay(bench.profile, present(bench.profile, bench.now)).findings
+
+
+def test_back_after_the_end_opens_the_last_step_again(bench: Bench) -> None:
+    bench.start()
+    bench.one_pass()
+    bench.write(moves.stop(bench.sep, bench.now))
+    bench.write(moves.settle(bench.sep, Settling(4.0), bench.now), 0)
+    bench.write(moves.finish(bench.sep, bench.now), 0)
+    bench.write(moves.back(bench.profile.journal, "A", bench.now))
+    assert bench.step == Step.CLEAN_UP
+    assert bench.stack.harvests[-1].castings_kg == 4.0

@@ -31,7 +31,7 @@ class RunningRest:
     def words(self, now: datetime) -> str:
         """One line: whose rest, what is left, the clock time it ends, and what comes next."""
         who = f"{self.name}, tray {self.tray}"
-        name = self.shown.title.lower()
+        name = self.shown.name
         if self.shown.over is not None:
             return f"{who}: {name} over for {span(self.shown.over)}. Now {self.shown.then}."
         ends = clock(self.shown.ends_at, now) if self.shown.ends_at else ""

@@ -143,17 +143,19 @@ def restart_rest(sep: Separation, now: datetime) -> list[Entry]:
     return [DeadlineMoved(at=now, tray=sep.tray, ends_at=now + sep.step.planned)]
 
 
-def back(journal: Iterable[Entry], sep: Separation, now: datetime) -> list[Entry]:
+def back(journal: Iterable[Entry], tray: str, now: datetime) -> list[Undone]:
     """Go back one step: take back what the last move wrote, newest first.
 
     A rest gone back to has its old deadline, since that is what the worms had.
     """
     mine = [
-        e for _, e in standing(journal) if getattr(e, "tray", None) == sep.tray or isinstance(e, CautionsRead)
+        e for _, e in standing(journal) if getattr(e, "tray", None) == tray or isinstance(e, CautionsRead)
     ]
     taken: list[Entry] = []
     for entry in reversed(mine):
-        if isinstance(entry, StepStarted) and any(isinstance(e, StepStarted) for e in taken):
+        if isinstance(entry, StepStarted) and any(
+            isinstance(e, StepStarted | SeparationEnded) for e in taken
+        ):
             break
         if isinstance(entry, DeadlineMoved) and any(isinstance(e, StepEnded) for e in taken):
             break

@@ -53,13 +53,7 @@ DONE_WORD = {
     Step.SETTLE: "Settled",
     Step.CLEAN_UP: "All clean, finish",
 }
-TOOLS = (
-    "gloves",
-    "a tub for the castings",
-    "a tub for pieces to carry on",
-    "a scale",
-    "a bright light",
-)
+TOOLS = ("gloves", "a tub for castings", "one for overs", "a scale", "a bright light")
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,6 +73,11 @@ class StepView:
     left: timedelta | None = None
     over: timedelta | None = None
     clock_set_back: bool = False
+
+    @property
+    def name(self) -> str:
+        """What a timed step is called while it runs."""
+        return "loosening" if self.step is Step.LOOSEN else self.title.lower()
 
     @property
     def running(self) -> bool:
@@ -131,7 +130,7 @@ def _time_left(step: StepTimes, now: datetime) -> tuple[timedelta | None, timede
 
 def time_words(shown: StepView, now: datetime) -> str:
     """The timed step in words: `rest ends 10:52, then skim`; once over, how long ago."""
-    name = shown.title.lower()
+    name = shown.name
     if shown.ends_at is None:
         return f"since {clock(shown.started_at, now)}, then {shown.then}"
     if shown.clock_set_back:

@@ -1,0 +1,32 @@
+"""Taking back the last thing the keeper did: all entries of that one act, and no more."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import datetime
+
+from trayturn.domain.entries import Entry, SeparationBegun, TrayStarted, Turned, Undone
+from trayturn.domain.replay import SEPARATION_STEPS, standing
+from trayturn.procedure.separation import back
+
+
+def take_back(journal: Sequence[Entry], now: datetime) -> list[Undone]:
+    """The entries that take back the last act; none when nothing stands.
+
+    A separation's move and a turn write several entries together, and go together.
+    """
+    acts = [entry for _, entry in standing(journal)]
+    if not acts:
+        return []
+    last = acts[-1]
+    if isinstance(last, (SeparationBegun, *SEPARATION_STEPS)):
+        return back(journal, last.tray, now)
+    taken: list[Entry] = [last]
+    if isinstance(last, Turned) and len(acts) > 1 and _came_with(last, acts[-2]):
+        taken.append(acts[-2])
+    return [Undone(at=now, entry_at=entry.at, entry_kind=entry.kind) for entry in taken]
+
+
+def _came_with(turn: Turned, entry: Entry) -> bool:
+    """The fresh tray that this turn brought in."""
+    return isinstance(entry, TrayStarted) and entry.at == turn.at and entry.tray in turn.order

@@ -1,0 +1,52 @@
+"""One press of undo takes back one act, whole."""
+
+from __future__ import annotations
+
+from tests.builders import a_profile, a_usual_bin, entry, fed, moment, noted, order, started, turned
+from trayturn.advice.turning import turn_entries
+from trayturn.domain.entries import Entry
+from trayturn.domain.replay import replay, standing
+from trayturn.procedure.undoing import take_back
+
+
+def after_undo(*journal: Entry) -> list[Entry]:
+    """What stands once the last act of this journal is taken back."""
+    return [e for _, e in standing([*journal, *take_back(journal, moment(200))])]
+
+
+def test_a_note_goes_alone() -> None:
+    journal = (*a_usual_bin(), noted("first", 70), noted("second", 70))
+    assert after_undo(*journal) == list(journal[:-1])
+
+
+def test_a_turn_goes_with_the_tray_it_brought_in() -> None:
+    before = a_usual_bin()
+    stack = replay(a_profile(*before), moment(130))
+    turn = turn_entries(stack, moment(130))
+    assert len(turn) == 2
+    assert after_undo(*before, *turn) == list(before)
+    assert order(stack) == "CAB"
+
+
+def test_a_tray_started_earlier_stays_when_a_turn_goes() -> None:
+    journal = (*a_usual_bin(), started("D", 65, level=4), turned("CABD", 66))
+    assert after_undo(*journal) == list(journal[:-1])
+
+
+def test_a_separations_move_goes_whole() -> None:
+    begun = (
+        entry("separation_begun", 120, tray="A"),
+        entry("step_started", 120, tray="A", step="get_ready"),
+    )
+    assert after_undo(*a_usual_bin(), *begun) == list(a_usual_bin())
+
+
+def test_undo_again_takes_the_act_before() -> None:
+    journal: list[Entry] = [*a_usual_bin(), fed("B", 70), noted("n", 71)]
+    journal += take_back(journal, moment(72))
+    journal += take_back(journal, moment(72))
+    assert [e for _, e in standing(journal)] == list(a_usual_bin())
+
+
+def test_an_empty_journal_has_nothing_to_take_back() -> None:
+    assert take_back([], moment(0)) == []

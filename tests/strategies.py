@@ -1,0 +1,134 @@
+"""Journals for property tests: every kind of entry, with every text a keeper could type or paste."""
+
+from __future__ import annotations
+
+from datetime import datetime, timedelta, timezone
+from typing import Any
+
+from hypothesis import strategies as st
+
+from trayturn.domain.entries import ENTRY_TYPES, Amount, Entry, Feel, Outcome, Stage, Step
+
+ODD_TEXTS = [
+    "[/",
+    "[red]",
+    "{'a[0]'}",
+    'say "when"',
+    "it's",
+    '"""',
+    "'''",
+    'a """ b """" c\n"""',
+    "back\\slash \\n \\u0041 \\",
+    "\N{WORM} \N{SNOWFLAKE}\ufe0f \N{WOMAN}\u200d\N{EAR OF RICE}",
+    "\u202eright to left\u202c",
+    "דלי התולעים",
+    "堆肥箱",
+    "\x00\x07\x1b[31m\x7f\x85\u2028\ufeff",
+    "two\nlines",
+    "\n\n leading and trailing \n",
+    "windows\r\nlines\r\nand a lone \r return",
+    "tab\there",
+    "[[journal]]",
+    '\n[[journal]]\nat = 1\n\n[bin]\nname = "not a table"\n# not a comment',
+    "x" * 10_000,
+    "é\n" * 5_000,
+]
+TRAYS = ["A", "B", "C", "D", "Tür-1", "箱2", "12"]
+
+texts = st.sampled_from(ODD_TEXTS) | st.text(max_size=40)
+words = texts.map(lambda text: text[:200])
+names = words.filter(bool)
+trays = st.sampled_from(TRAYS)
+kilograms = st.floats(min_value=1e-6, max_value=1000) | st.sampled_from([0.5, 1.0, 1e-5])
+masses = st.dictionaries(names, kilograms, max_size=3)
+offsets = st.integers(-14 * 60, 14 * 60).map(lambda minutes: timezone(timedelta(minutes=minutes)))
+moments = st.datetimes(datetime(1990, 1, 1), datetime(2090, 1, 1), timezones=offsets)
+passes = st.none() | st.integers(1, 99)
+
+
+def _maybe(strategy: st.SearchStrategy[Any]) -> st.SearchStrategy[Any]:
+    return st.none() | strategy
+
+
+FIELDS: dict[str, dict[str, st.SearchStrategy[Any]]] = {
+    "tray_started": {
+        "tray": trays,
+        "bedding_kg": masses,
+        "water_kg": _maybe(kilograms),
+        "level": _maybe(st.integers(1, 20)),
+        "stage": st.sampled_from([None, "bedding", "feeding"]),
+    },
+    "fed": {
+        "tray": trays,
+        "items_kg": st.dictionaries(names, kilograms, min_size=1, max_size=3),
+        "bedding_kg": masses,
+        "grit_kg": _maybe(kilograms),
+    },
+    "checked": {
+        "tray": _maybe(trays),
+        "moisture_pct": _maybe(st.floats(0, 100)),
+        "feel": _maybe(st.sampled_from(Feel)),
+        "temperature_c": _maybe(st.floats(-40, 80)),
+        "ph": _maybe(st.floats(0, 14)),
+        "smell": words,
+        "sump_l": _maybe(st.floats(0, 200)),
+        "strays": _maybe(st.sampled_from(Amount)),
+        "gross_kg": _maybe(kilograms),
+    },
+    "turned": {
+        "order": st.lists(trays, min_size=1, max_size=6),
+        "stages": st.dictionaries(trays, st.sampled_from(Stage), max_size=3),
+    },
+    "separation_begun": {"tray": trays},
+    "step_started": {
+        "tray": trays,
+        "step": st.sampled_from(Step),
+        "pass_number": passes,
+        "ends_at": _maybe(moments),
+    },
+    "step_ended": {"tray": trays, "step": st.sampled_from(Step), "pass_number": passes},
+    "deadline_moved": {"tray": trays, "ends_at": moments},
+    "pass_done": {
+        "tray": trays,
+        "pass_number": st.integers(1, 99),
+        "worms_seen": st.sampled_from(Amount),
+        "skimmed_kg": _maybe(kilograms),
+        "overs": texts,
+        "contaminants": texts,
+    },
+    "settled": {
+        "tray": trays,
+        "castings_kg": _maybe(kilograms),
+        "worms_to": words,
+        "rest_to": words,
+        "overs_to": words,
+    },
+    "separation_ended": {"tray": trays, "outcome": st.sampled_from(Outcome)},
+    "worms_added": {"worms_kg": kilograms, "tray": _maybe(trays), "source": words},
+    "worms_removed": {"worms_kg": kilograms, "tray": _maybe(trays), "went_to": words},
+    "supplies_added": {"supplies_kg": st.dictionaries(names, kilograms, min_size=1, max_size=3)},
+    "supplies_used": {"supplies_kg": st.dictionaries(names, kilograms, min_size=1, max_size=3)},
+    "cautions_read": {
+        "work": words.map(lambda text: text[:40]),
+        "codes": st.lists(words, max_size=3),
+    },
+    "note": {"text": texts.filter(bool), "tray": _maybe(trays)},
+    "undone": {"entry_at": moments, "entry_kind": st.sampled_from(sorted(ENTRY_TYPES))},
+}
+
+
+def entries_of(kind: str) -> st.SearchStrategy[Entry]:
+    """Entries of one kind."""
+    model: Any = ENTRY_TYPES[kind]
+    made: st.SearchStrategy[Entry] = st.builds(model, at=moments, note=texts, **FIELDS[kind])
+    return made
+
+
+def entries() -> st.SearchStrategy[Entry]:
+    """Any valid entry."""
+    return st.sampled_from(sorted(ENTRY_TYPES)).flatmap(entries_of)
+
+
+def journals(max_size: int = 8) -> st.SearchStrategy[list[Entry]]:
+    """Any sequence of valid entries, whether it could happen or not."""
+    return st.lists(entries(), max_size=max_size)
