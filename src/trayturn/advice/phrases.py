@@ -1,0 +1,31 @@
+"""How advice speaks of days and ages."""
+
+from __future__ import annotations
+
+from datetime import datetime
+
+from trayturn.domain.stack import days_between
+from trayturn.domain.units import three_figures
+from trayturn.domain.words import count, day, due
+
+
+def when(moment: datetime, now: datetime) -> str:
+    """A day with its distance from now: `today`, `yesterday`, `on Tue 3 Mar, 12 days ago`."""
+    near = day(moment, now)
+    return near if near == due(moment, now) else f"on {near}, {due(moment, now)}"
+
+
+def since(moment: datetime, now: datetime) -> str:
+    """A start with the whole days passed: `since today`, `since Tue 3 Mar (12 days)`."""
+    days = int(days_between(moment, now))
+    return f"since {day(moment, now)}" + (f" ({count(days, 'day')})" if days > 1 else "")
+
+
+def aged(days: float) -> str:
+    """An age in whole days: `less than a day`, `1 day`, `12 days`."""
+    return "less than a day" if days < 1 else count(int(days), "day")
+
+
+def every(days: float) -> str:
+    """An interval of the setup: `every day`, `every 12 days`, `every 1.5 days`."""
+    return "every day" if days == 1 else f"every {three_figures(days)} days"

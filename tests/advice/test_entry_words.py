@@ -1,0 +1,112 @@
+"""An entry in the keeper's words: on one line, and told in full."""
+
+from datetime import timedelta, timezone
+from typing import Any
+
+import pytest
+from hypothesis import given
+
+from tests.builders import entry, fed, moment, noted, started, turned, undone
+from tests.strategies import ODD_TEXTS, journals
+from trayturn.advice.entry_words import GROUPS, WORDS, entry_story, entry_words, group_of
+from trayturn.domain.entries import ENTRY_TYPES, Entry
+from trayturn.domain.setup import Units
+
+CASES: list[tuple[Any, str]] = [
+    (
+        started("A", 0, level=2, water_kg=0.6, stage="feeding"),
+        "shredded cardboard 500 g; water 600 g; level 2; fed at once",
+    ),
+    (
+        fed("B", 1, {"cabbage": 0.5}, bedding_kg={"straw": 0.2}, grit_kg=0.01),
+        "cabbage 500 g; bedding straw 200 g; grit 10 g",
+    ),
+    (
+        entry("checked", 1, tray="B", feel="damp", moisture_pct=71.3, temperature_c=18),
+        "damp; moisture 71.3 %; 18 °C",
+    ),
+    (
+        entry("checked", 1, ph=7, smell="earthy", sump_l=0, strays="none"),
+        "pH 7; smell earthy; sump 0 ml; no worms astray",
+    ),
+    (turned("CAB", 60, A="finishing"), "from the bottom up C, A, B; A finishing"),
+    (entry("separation_begun", 1, tray="A"), "set on top of the stack"),
+    (
+        entry("step_started", 1, tray="A", step="rest", pass_number=2, ends_at=moment(1, 10, 15)),
+        "resting, pass 2, until 10:15",
+    ),
+    (entry("step_ended", 1, tray="A", step="settle"), "done with settling"),
+    (entry("deadline_moved", 1, tray="A", ends_at=moment(1, 10, 20)), "timer moved, now until 10:20"),
+    (
+        entry(
+            "pass_done",
+            1,
+            tray="A",
+            pass_number=1,
+            worms_seen="few",
+            skimmed_kg=1.2,
+            overs="a cob",
+            contaminants="tape",
+        ),
+        "pass 1 done: few worms seen; skimmed 1.2 kg; pieces a cob; found tape",
+    ),
+    (
+        entry("settled", 1, tray="A", castings_kg=3.0, worms_to="tray B", rest_to="a tub", overs_to="tray B"),
+        "castings 3 kg; worms to tray B; the rest to a tub; pieces to tray B",
+    ),
+    (entry("separation_ended", 1, tray="A"), "over, the tray is empty"),
+    (entry("separation_ended", 1, tray="A", outcome="put_back"), "put back to finish longer"),
+    (entry("worms_added", 1, worms_kg=0.5, source="a friend"), "500 g put in; from a friend"),
+    (entry("worms_removed", 1, worms_kg=0.5, went_to="a friend"), "500 g taken out; to a friend"),
+    (entry("supplies_added", 1, supplies_kg={"grit": 0.5}), "grit 500 g came in"),
+    (entry("supplies_used", 1, supplies_kg={"grit": 0.5}), "grit 500 g went"),
+    (
+        entry("cautions_read", 1, work="separation", codes=("dust", "mould")),
+        "2 cautions read before separation",
+    ),
+    (noted("two\nlines", 1, note="and more"), "two lines; and more"),
+    (undone(fed("A", 1), 2), "fed of 2026-03-02 10:00 taken back"),
+]
+
+
+@pytest.mark.parametrize(("told", "words"), CASES, ids=lambda case: getattr(case, "kind", ""))
+def test_an_entry_is_told_on_one_line(told: Entry, words: str) -> None:
+    assert entry_words(told) == words
+
+
+def test_every_kind_has_its_words_and_a_short_group() -> None:
+    assert set(WORDS) == set(ENTRY_TYPES) == {told.kind for told, _ in CASES}
+    assert set(GROUPS) < set(ENTRY_TYPES)
+    assert all(len(group_of(told)) <= 10 for told, _ in CASES)
+
+
+def test_a_us_keeper_reads_pounds_and_fahrenheit() -> None:
+    assert entry_words(fed("A", 1, {"cabbage": 0.45359237}), Units.US) == "cabbage 1 lb"
+    assert entry_words(entry("checked", 1, temperature_c=20), Units.US) == "68 °F"
+
+
+def test_one_line_is_short_and_the_story_is_whole() -> None:
+    many = fed("A", 1, {f"item {n}": 0.1 for n in range(6)}, note="x" * 5000)
+    assert len(entry_words(many)) < 300
+    assert "and 3 more" in entry_words(many)
+    story = entry_story(many, Units.METRIC)
+    assert all(f"item {n} 100 g" in story[3].lower() for n in range(6))
+    assert story[-1] == "x" * 5000
+
+
+def test_a_story_tells_group_tray_and_moment_in_the_zone_asked_for() -> None:
+    story = entry_story(noted("one\ntwo", 3, tray="B"), Units.METRIC, timezone(timedelta(hours=3)))
+    assert story == ["Note, tray B", "Wednesday 2026-03-04 12:00", "", "one", "two"]
+
+
+@given(journals(4))
+def test_any_entry_is_told_in_text_that_can_be_drawn(journal: list[Entry]) -> None:
+    for told in journal:
+        lines = [entry_words(told), *entry_story(told, Units.METRIC)]
+        assert all(line.isprintable() or "\u00a0" in line or "\u3000" in line for line in lines)
+
+
+@pytest.mark.parametrize("text", ODD_TEXTS, ids=lambda text: repr(text[:8]))
+def test_odd_notes_become_one_line(text: str) -> None:
+    assert "\n" not in entry_words(noted(text, 1))
+    assert len(entry_words(noted(text, 1))) <= 200
