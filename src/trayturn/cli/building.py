@@ -1,0 +1,127 @@
+"""From what was typed after `log BIN KIND` to journal entries."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from trayturn.advice.turning import turn_entries
+from trayturn.cli import amounts, building_separation
+from trayturn.cli.desk import Desk
+from trayturn.cli.parsing import Refused
+from trayturn.domain.entries import Entry
+from trayturn.domain.units import parse_temperature, parse_volume
+
+
+def note(desk: Desk) -> list[Entry]:
+    return [desk.entry("note", text=" ".join(desk.typed.text), tray=desk.tray(desk.typed.tray))]
+
+
+def fed(desk: Desk) -> list[Entry]:
+    typed = desk.typed
+    items = amounts.masses(typed.items, "the scraps", desk.units)
+    bedding = amounts.masses(typed.bedding, "--bedding", desk.units)
+    grit = desk.mass("grit", "--grit")
+    if not items and not bedding and grit is None:
+        raise Refused('A feeding needs something to feed, such as "cabbage=500 g".')
+    return [desk.entry("fed", tray=desk.tray(typed.tray), items_kg=items, bedding_kg=bedding, grit_kg=grit)]
+
+
+def checked(desk: Desk) -> list[Entry]:
+    typed = desk.typed
+    readings = {
+        "moisture_pct": amounts.plain_number(typed.moisture, "--moisture", "%"),
+        "feel": typed.feel and typed.feel.lower(),
+        "temperature_c": amounts.read(parse_temperature, typed.temperature, "--temperature", desk.units),
+        "ph": amounts.plain_number(typed.ph, "--ph", "ph"),
+        "smell": typed.smell or None,
+        "sump_l": amounts.read(parse_volume, typed.sump, "--sump", desk.units),
+        "strays": typed.strays and typed.strays.lower(),
+        "gross_kg": desk.mass("weight", "--weight"),
+    }
+    if all(reading is None for reading in readings.values()):
+        raise Refused("A check needs at least one reading, such as --moisture 70 or --feel damp.")
+    return [desk.entry("checked", tray=desk.tray(typed.tray), **readings)]
+
+
+def started(desk: Desk) -> list[Entry]:
+    typed = desk.typed
+    return [
+        desk.entry(
+            "tray_started",
+            tray=desk.tray(typed.tray),
+            bedding_kg=amounts.masses(typed.bedding, "--bedding", desk.units),
+            water_kg=amounts.water(typed.water, "--water", desk.units),
+            level=typed.level,
+            stage=typed.stage and typed.stage.lower(),
+        )
+    ]
+
+
+def turned(desk: Desk) -> list[Entry]:
+    """The order typed, or without one the usual turn of this stack."""
+    typed = desk.typed
+    if typed.trays:
+        if typed.bedding:
+            raise Refused(
+                "--bedding goes with the usual turn. For an order of your own, log the fresh tray as started."
+            )
+        order = [desk.tray(name) for name in typed.trays]
+        return [desk.entry("turned", order=order, stages=_stages(desk))]
+    if typed.stage:
+        raise Refused("--stage needs the new order too, such as: turned C A B --stage A=finishing.")
+    bedding = amounts.masses(typed.bedding, "--bedding", desk.units)
+    entries = turn_entries(desk.stack, desk.at, bedding)
+    if not entries:
+        raise Refused("There is no usual turn to make of this stack; give the new order, bottom first.")
+    return desk.noted(entries, "turned")
+
+
+def _stages(desk: Desk) -> dict[str, str]:
+    stages = {}
+    for pair in desk.typed.stage:
+        tray, _, stage = pair.partition("=")
+        if not stage:
+            raise Refused(f"--stage: {pair[:40]!r} needs a tray and its stage, such as A=finishing.")
+        stages[str(desk.tray(tray.strip()))] = stage.strip().lower()
+    return stages
+
+
+def worms_added(desk: Desk) -> list[Entry]:
+    typed = desk.typed
+    kg = desk.mass("amount", "the amount")
+    return [desk.entry("worms_added", worms_kg=kg, tray=desk.tray(typed.tray), source=typed.source)]
+
+
+def worms_removed(desk: Desk) -> list[Entry]:
+    typed = desk.typed
+    kg = desk.mass("amount", "the amount")
+    return [desk.entry("worms_removed", worms_kg=kg, tray=desk.tray(typed.tray), went_to=typed.to)]
+
+
+def supplies_added(desk: Desk) -> list[Entry]:
+    return [
+        desk.entry("supplies_added", supplies_kg=amounts.masses(desk.typed.items, "the supplies", desk.units))
+    ]
+
+
+def supplies_used(desk: Desk) -> list[Entry]:
+    return [
+        desk.entry("supplies_used", supplies_kg=amounts.masses(desk.typed.items, "the supplies", desk.units))
+    ]
+
+
+BUILDERS: dict[str, Callable[[Desk], list[Entry]]] = {
+    "note": note,
+    "fed": fed,
+    "checked": checked,
+    "started": started,
+    "turned": turned,
+    "worms-added": worms_added,
+    "worms-removed": worms_removed,
+    "supplies-added": supplies_added,
+    "supplies-used": supplies_used,
+    "separation-begun": building_separation.begun,
+    "pass-done": building_separation.pass_done,
+    "settled": building_separation.settled,
+    "separation-ended": building_separation.ended,
+}

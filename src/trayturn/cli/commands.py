@@ -1,0 +1,157 @@
+"""Every command: its name, its words of help, its arguments, and where its function lives.
+
+Standard library only: a command's own module is imported when that command is run.
+"""
+
+from __future__ import annotations
+
+from argparse import REMAINDER, ArgumentParser, Namespace
+from collections.abc import Callable
+from dataclasses import dataclass
+from importlib import import_module
+
+from trayturn.cli.kinds import kinds_listing
+from trayturn.cli.parsing import Parser, add_globals, add_json, add_reading
+from trayturn.clock import Clock
+
+BIN = "a profile's short name, the path of its file, or its shown name"
+ABOUT_JSON = """\
+With --json the answer is one object; a list stands under a key of its own.
+Masses are kg, volumes litres, temperatures degrees Celsius, times RFC 3339,
+ages days as numbers. What is not known is null.
+"""
+
+
+@dataclass(frozen=True)
+class Command:
+    """One command. `calls` names its function as `module:function` of this package."""
+
+    name: str
+    summary: str
+    calls: str
+    arguments: Callable[[ArgumentParser], None]
+    epilog: str = ""
+
+    def parser(self) -> Parser:
+        """The parser of what follows the command's name."""
+        parser = Parser(f"trayturn {self.name}".rstrip(), self.summary, self.epilog)
+        self.arguments(parser)
+        add_globals(parser)
+        return parser
+
+    def function(self) -> Callable[[Namespace, Clock], int]:
+        """The function that carries the command out and returns its exit status."""
+        module, name = self.calls.split(":")
+        found: Callable[[Namespace, Clock], int] = getattr(import_module(f"trayturn.cli.{module}"), name)
+        return found
+
+
+def _bin(parser: ArgumentParser) -> None:
+    parser.add_argument("bin", metavar="BIN", help=BIN)
+
+
+def _one_bin(parser: ArgumentParser) -> None:
+    _bin(parser)
+    add_reading(parser)
+
+
+def _screens(parser: ArgumentParser) -> None:
+    parser.add_argument("bin", metavar="BIN", nargs="?", help=BIN)
+
+
+def _journal(parser: ArgumentParser) -> None:
+    _bin(parser)
+    parser.add_argument("--tray", metavar="T", help="only entries about this tray")
+    parser.add_argument("--kind", metavar="K", help="only entries of this kind, such as fed")
+    parser.add_argument("--last", metavar="N", type=int, help="only the newest N entries")
+    add_reading(parser)
+
+
+def _log(parser: ArgumentParser) -> None:
+    _bin(parser)
+    parser.add_argument(
+        "what", metavar="KIND ...", nargs=REMAINDER, help="what happened, and what that kind needs"
+    )
+    parser.usage = "trayturn log BIN KIND ..."
+    parser.epilog = kinds_listing()
+
+
+def _cautions(parser: ArgumentParser) -> None:
+    parser.add_argument("--work", metavar="W", help="only those for one kind of work, such as separation")
+    add_json(parser)
+
+
+def _verify(parser: ArgumentParser) -> None:
+    parser.add_argument("files", metavar="FILE", nargs="+", help="the path of a profile, or its short name")
+    add_json(parser)
+
+
+def _demo(parser: ArgumentParser) -> None:
+    parser.add_argument("--plain", action="store_true", help="print the tour as text, without the screens")
+    parser.add_argument("--clock-rate", metavar="N", default="1", help="run the clock N times as fast")
+    parser.add_argument(
+        "--keep", metavar="DIR", help="put the sample profiles in this new folder and leave them"
+    )
+
+
+def _new(parser: ArgumentParser) -> None:
+    options = (
+        ("--units", "U", "metric (the usual) or us"),
+        ("--species", "S", "eisenia_fetida (the usual), mixed, and others"),
+        ("--place", "P", "where the bin stands"),
+        ("--pattern", "P", "bedding_below (the usual) or straight_up"),
+        ("--area", "AREA", "inside of one tray, such as 0.16m2 or 1.7ft2"),
+        ("--depth", "LENGTH", "inside of one tray, such as 15cm or 6in"),
+        ("--empty", "MASS", "one empty tray, such as 900g or 2lb"),
+        ("--sump", "VOLUME", "what the sump holds, such as 5l"),
+        ("--turn-days", "DAYS", "days between turns (60)"),
+        ("--feed-days", "DAYS", "days between feedings (12)"),
+        ("--check-days", "DAYS", "days between checks (7)"),
+        ("--loosen-minutes", "MIN", "how long loosening takes in a separation (3.5)"),
+        ("--rest-minutes", "MIN", "how long each rest lasts in a separation (15)"),
+        ("--began", "TIME", "when the bin began; no entry may be older"),
+        ("--key", "WORD", "the profile's short name, where the one made from NAME will not do"),
+    )
+    parser.add_argument("name", metavar="NAME", help="the bin's name as it is shown, in any script")
+    parser.add_argument("--trays", metavar="N", type=int, default=4, help="how many trays the set has (4)")
+    for option, metavar, words in options:
+        parser.add_argument(option, metavar=metavar, help=words)
+    add_json(parser)
+
+
+OPEN = Command("", "Open the screens, on one bin or on all of them.", "screens:open_screens", _screens)
+_ALL = (
+    Command("new", "Make a profile for a bin.", "making:new", _new),
+    Command(
+        "bins", "List the bins and the next thing to do in each.", "across:bins", add_reading, ABOUT_JSON
+    ),
+    Command("today", "What is due across all bins, and why.", "across:today", add_reading, ABOUT_JSON),
+    Command(
+        "stack",
+        "How one bin stands: its trays, what to feed next, its next turn.",
+        "stack:stack",
+        _one_bin,
+        ABOUT_JSON,
+    ),
+    Command(
+        "separation", "Where the separations of one bin are.", "separation:separation", _one_bin, ABOUT_JSON
+    ),
+    Command("journal", "The entries of one bin, newest first.", "journal:journal", _journal, ABOUT_JSON),
+    Command("log", "Add an entry without the screens.", "writing:log", _log),
+    Command(
+        "cautions",
+        "What to mind before the work, with reasons and sources.",
+        "cautions:cautions",
+        _cautions,
+        ABOUT_JSON,
+    ),
+    Command(
+        "verify",
+        "Check profiles: exit 0 when sound, 1 when something is wrong.",
+        "verifying:verify",
+        _verify,
+        ABOUT_JSON,
+    ),
+    Command("demo", "Try it on sample bins, away from your own.", "demo:demo", _demo),
+)
+COMMANDS = {command.name: command for command in _ALL}

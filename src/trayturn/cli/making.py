@@ -1,0 +1,80 @@
+"""`new`: a profile for a bin."""
+
+from __future__ import annotations
+
+from argparse import Namespace
+from collections.abc import Mapping
+from string import ascii_uppercase
+from typing import Any
+
+from trayturn.cli import amounts, as_json
+from trayturn.cli.layout import Page
+from trayturn.cli.parsing import Refused, read_moment
+from trayturn.clock import Clock
+from trayturn.domain.profile import FORMAT, read_setup
+from trayturn.domain.setup import BinSetup, Tray, Units
+from trayturn.domain.units import parse_area, parse_length, parse_volume
+from trayturn.domain.words import count
+from trayturn.storage.home import home_dir
+from trayturn.storage.managing import create
+
+LABELS = {
+    "name": "The name",
+    "tray_count": "--trays",
+    "tray_area_m2": "--area",
+    "tray_depth_m": "--depth",
+    "tray_empty_kg": "--empty",
+    "sump_capacity_l": "--sump",
+    "days_between_turns": "--turn-days",
+    "days_between_feedings": "--feed-days",
+    "days_between_checks": "--check-days",
+    "loosen_minutes": "--loosen-minutes",
+    "rest_minutes": "--rest-minutes",
+}
+
+
+def new(options: Namespace, clock: Clock) -> int:
+    """Make the profile and say where it is."""
+    setup = _setup(options)
+    trays = [Tray(id=letter) for letter in ascii_uppercase[: setup.tray_count]]
+    made = create(home_dir(options.home), setup, trays, key=options.key)
+    if options.json:
+        as_json.print_json({"bin": made.key, "name": setup.name, "path": str(made.path)})
+        return 0
+    page = Page(options.ascii)
+    page.line(f"Made {setup.name}, with {count(len(trays), 'tray')} to go on its stack.")
+    page.path("In", made.path)
+    page.line(f'Next: trayturn log {made.key} started A --bedding "shredded cardboard=500 g"')
+    return 0
+
+
+def _setup(options: Namespace) -> BinSetup:
+    """The setup typed, with the usual answer for what was not. Raises `Refused` at the first slip."""
+    units = Units.US if (options.units or "").lower() == Units.US else Units.METRIC
+    typed = {
+        "name": options.name.strip(),
+        "species": options.species and options.species.lower().replace(" ", "_"),
+        "place": options.place,
+        "units": options.units and options.units.lower(),
+        "began": read_moment(options.began, "--began") if options.began else None,
+        "pattern": options.pattern and options.pattern.lower().replace("-", "_").replace(" ", "_"),
+        "tray_count": options.trays,
+        "tray_area_m2": amounts.read(parse_area, options.area, "--area", units),
+        "tray_depth_m": amounts.read(parse_length, options.depth, "--depth", units),
+        "tray_empty_kg": amounts.mass(options.empty, "--empty", units),
+        "sump_capacity_l": amounts.read(parse_volume, options.sump, "--sump", units),
+        "days_between_turns": amounts.plain_number(options.turn_days, "--turn-days"),
+        "days_between_feedings": amounts.plain_number(options.feed_days, "--feed-days"),
+        "days_between_checks": amounts.plain_number(options.check_days, "--check-days"),
+        "loosen_minutes": amounts.plain_number(options.loosen_minutes, "--loosen-minutes", "min"),
+        "rest_minutes": amounts.plain_number(options.rest_minutes, "--rest-minutes", "min"),
+    }
+    return _checked({key: value for key, value in typed.items() if value is not None})
+
+
+def _checked(fields: Mapping[str, Any]) -> BinSetup:
+    setup, _, problems = read_setup({"format": FORMAT, "bin": fields})
+    if setup is None:
+        key = problems[0].key.partition(".")[2]
+        raise Refused(f"{LABELS.get(key, f'--{key}')} {problems[0].message}.")
+    return setup

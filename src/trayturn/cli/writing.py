@@ -1,0 +1,121 @@
+"""`log`: an entry without the screens."""
+
+from __future__ import annotations
+
+import difflib
+from argparse import Namespace
+from collections.abc import Sequence
+from datetime import datetime
+
+from trayturn.cli import as_json
+from trayturn.cli.building import BUILDERS
+from trayturn.cli.desk import Desk
+from trayturn.cli.kinds import KINDS, ON_SCREENS_ONLY, OTHER_NAMES, Kind
+from trayturn.cli.layout import Page
+from trayturn.cli.opening import open_bin, readable
+from trayturn.cli.parsing import Refused, moment_asked
+from trayturn.cli.telling import tell
+from trayturn.clock import Clock
+from trayturn.domain.entries import Entry, name_entry
+from trayturn.domain.problems import Finding, Severity
+from trayturn.domain.profile import Profile
+from trayturn.domain.replay import present, replay
+from trayturn.domain.words import listed
+from trayturn.storage.reading import Loaded
+from trayturn.storage.saving import append, undo_last
+
+CHANGE_THE_ORDER = ("tray_started", "turned", "separation_begun", "separation_ended")
+
+
+def log(options: Namespace, clock: Clock) -> int:
+    """Save what happened, then say what was saved and what no longer adds up."""
+    kind = _kind(options.what)
+    typed = _parse(kind, options)
+    loaded = open_bin(typed)
+    before, now = readable(loaded), clock()
+    if kind.name == "undo":
+        saved, entry = undo_last(loaded, now)
+        entries = list(readable(saved).journal[-1:])
+        said = f"Taken back in {before.bin.name}: {name_entry(entry)}."
+    else:
+        entries = _build(kind, typed, before, now)
+        saved, said = append(loaded, entries), _said(entries, before)
+    return _confirm(typed, saved, entries, said, _new_findings(before, readable(saved), now))
+
+
+def _kind(what: Sequence[str]) -> Kind:
+    """The kind named. Raises `Refused` with the nearest one for a slip."""
+    if not what or what[0].startswith("-"):
+        raise Refused(
+            'Say what happened right after the bin, such as note "first frost". See trayturn log --help.'
+        )
+    name = what[0].lower().replace("_", "-")
+    name = OTHER_NAMES.get(name, name)
+    if name in ON_SCREENS_ONLY:
+        raise Refused(f"{name} is written by the screens, as the work goes on. Open them with: trayturn BIN")
+    if name not in KINDS:
+        close = difflib.get_close_matches(name, KINDS, n=1)
+        hint = f"Did you mean {close[0]}?" if close else f"Use one of {listed(KINDS)}."
+        raise Refused(f"{what[0][:40]!r} is not a kind of entry. {hint}")
+    return KINDS[name]
+
+
+def _parse(kind: Kind, options: Namespace) -> Namespace:
+    """Options may stand between the items. Behind a `--` all is taken as it stands, in one go."""
+    parser, rest = kind.parser(), options.what[1:]
+    return parser.parse_args(rest, options) if "--" in rest else parser.parse_intermixed_args(rest, options)
+
+
+def _said(entries: Sequence[Entry], profile: Profile) -> str:
+    """What was written, but for the steps that go with it."""
+    told = [tell(entry, profile.bin.units) for entry in entries if not entry.kind.startswith("step_")]
+    return f"Saved in {profile.bin.name}, {entries[0].at:%Y-%m-%d %H:%M}: {'; then '.join(told)}."
+
+
+def _build(kind: Kind, typed: Namespace, profile: Profile, now: datetime) -> list[Entry]:
+    at = moment_asked(typed, now)
+    if at > present(profile, now):
+        raise Refused(
+            f"--at {typed.at} has not come yet: it is {now:%Y-%m-%d %H:%M}. Log it once it has happened."
+        )
+    return BUILDERS[kind.name](Desk(profile, replay(profile, at), at, typed))
+
+
+def _new_findings(before: Profile, after: Profile, now: datetime) -> list[Finding]:
+    """What does not add up and was not found before."""
+    known = replay(before, present(before, now)).findings
+    return [finding for finding in replay(after, present(after, now)).findings if finding not in known]
+
+
+def _print(said: str, saved: Loaded, entries: Sequence[Entry], new: Sequence[Finding], page: Page) -> None:
+    page.line(said, hanging=2)
+    page.path("In", saved.path)
+    if any(entry.kind in CHANGE_THE_ORDER for entry in entries):
+        page.line(_order(readable(saved), max(entry.at for entry in entries)), hanging=2)
+    page.lines((f"{finding.severity}: {finding}" for finding in new), hanging=2)
+    if new:
+        page.line(f"To take it back: trayturn log {saved.key} undo")
+
+
+def _order(profile: Profile, at: datetime) -> str:
+    trays = [f"{tray.id} {tray.stage}" for tray in replay(profile, at).trays]
+    return f"The stack from the bottom up: {', '.join(trays) or 'empty'}."
+
+
+def _confirm(
+    typed: Namespace, saved: Loaded, entries: Sequence[Entry], said: str, new: Sequence[Finding]
+) -> int:
+    profile = readable(saved)
+    if typed.json:
+        as_json.print_json(
+            {
+                "bin": saved.key,
+                "name": profile.bin.name,
+                "path": str(saved.path),
+                "entries": [as_json.entry(entry) for entry in entries],
+                "findings": as_json.findings(new),
+            }
+        )
+    else:
+        _print(said, saved, entries, new, Page(typed.ascii))
+    return int(any(finding.severity is Severity.ERROR for finding in new))
