@@ -1,0 +1,1 @@
+"""The screens: what a keeper sees and presses at the bin."""

@@ -1,0 +1,98 @@
+"""What every screen shares: its title, the running rest, its keys, and how it hears of changes."""
+
+from __future__ import annotations
+
+from pathlib import PurePath
+from typing import TYPE_CHECKING, ClassVar, cast
+
+from textual.app import ComposeResult
+from textual.containers import Vertical
+from textual.content import Content
+from textual.screen import Screen
+from textual.widgets import Footer, Static
+
+from trayturn.tui.commands import commands_of
+from trayturn.tui.widgets.rest_bar import RestBar
+from trayturn.tui.widgets.title_row import TitleRow
+
+if TYPE_CHECKING:
+    from trayturn.procedure.rests import RunningRest
+    from trayturn.tui.app import TrayturnApp
+
+LEAST = (60, 18)
+
+
+class Frame(Screen[None]):
+    """A screen of the house. In too small a window it says what size it needs, and still shows a rest."""
+
+    PLACE: ClassVar[str] = ""
+    HORIZONTAL_BREAKPOINTS = [(0, "-narrow"), (120, "-wide")]
+    CSS_PATH: ClassVar[str | PurePath | list[str | PurePath] | None] = "frame.tcss"
+
+    def compose(self) -> ComposeResult:
+        yield TitleRow()
+        yield Static(id="too-small")
+        yield from self.compose_body()
+        with Vertical(id="foot"):
+            yield RestBar()
+            yield Footer(compact=True, show_command_palette=False)
+
+    def compose_body(self) -> ComposeResult:
+        """The screen's own part, between the title and the keys."""
+        yield from ()
+
+    @property
+    def house(self) -> TrayturnApp:
+        """The app, by its own type."""
+        return cast("TrayturnApp", self.app)
+
+    def on_mount(self) -> None:
+        self.house.changed.subscribe(self, self._on_changed)
+
+    def _on_changed(self, key: str) -> None:
+        if self.is_mounted:
+            self.show(key)
+            self.tick()
+
+    def on_screen_resume(self) -> None:
+        self.show("")
+        self.tick()
+
+    def on_resize(self) -> None:
+        small = self.size.width < LEAST[0] or self.size.height < LEAST[1]
+        self.set_class(small, "-too-small")
+        needed, now = f"{LEAST[0]} by {LEAST[1]}", f"{self.size.width} by {self.size.height}"
+        words = f"trayturn needs a window of {needed} characters; this one is {now}."
+        self.query_one("#too-small", Static).update(Content(words))
+
+    def show(self, key: str) -> None:
+        """Draw what stands now. `key` names the bin that changed, or is empty for any."""
+
+    def tick(self) -> None:
+        """One second has passed while something rests: redraw what counts down, and nothing else."""
+        self.query_one(RestBar).show(
+            [rest for rest in self.house.rests if not self.is_about(rest)], self.house.now
+        )
+
+    def is_about(self, rest: RunningRest) -> bool:
+        """Whether this screen's own body shows that rest already."""
+        return False
+
+    def action_leave(self) -> None:
+        self.house.pop_screen()
+
+    def action_quit(self) -> None:
+        self.house.exit()
+
+    def action_hush(self) -> None:
+        self.house.hush()
+
+    def action_help(self) -> None:
+        from trayturn.tui.screens.help import HelpScreen
+
+        self.house.push_screen(HelpScreen(self.PLACE, list(commands_of(self.PLACE))))
+
+    def action_cautions(self) -> None:
+        from trayturn.tui.screens.cautions.screen import CautionsScreen
+
+        self.house.push_screen(CautionsScreen(getattr(self, "key", None)))

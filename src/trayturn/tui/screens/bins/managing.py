@@ -1,0 +1,95 @@
+"""Making, copying, renaming and putting away bins."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+from trayturn.storage import managing
+from trayturn.storage.errors import StorageError
+from trayturn.tui.screens.forms import definitions as forms
+from trayturn.tui.screens.forms.screen import FormScreen
+
+if TYPE_CHECKING:
+    from trayturn.storage.reading import Loaded
+    from trayturn.tui.app import TrayturnApp
+
+
+def _tried(house: TrayturnApp, work: Callable[[], Loaded], said: str) -> str | None:
+    """Do it; what was written is shown, and trouble comes back as its sentence."""
+    try:
+        loaded = work()
+    except StorageError as trouble:
+        return str(trouble)
+    house.shelf.put(loaded)
+    house.tell(loaded.key)
+    house.say(said)
+    return None
+
+
+def make_bin(house: TrayturnApp) -> None:
+    """Ask a few questions and make a profile."""
+
+    def save(made: forms.NewBin) -> str | None:
+        return _tried(
+            house,
+            lambda: managing.create(house.shelf.home, made.setup, made.trays),
+            "The bin has its profile.",
+        )
+
+    house.push_screen(FormScreen(forms.new_bin_form(), save))
+
+
+def rename_bin(house: TrayturnApp, key: str) -> None:
+    """Give the bin another shown name."""
+    loaded = house.shelf.loaded[key]
+    if loaded.profile is None:
+        return
+
+    def save(name: str) -> str | None:
+        return _tried(house, lambda: managing.rename(loaded, name, house.now), "The bin has its new name.")
+
+    house.push_screen(FormScreen(forms.rename_form(loaded.profile.bin.name), save))
+
+
+def copy_bin(house: TrayturnApp, key: str) -> None:
+    """Copy the bin with its journal under another name."""
+    loaded = house.shelf.loaded[key]
+    if loaded.profile is None:
+        return
+
+    def save(name: str) -> str | None:
+        return _tried(house, lambda: managing.copy(loaded, house.shelf.home, name), "The copy is made.")
+
+    house.push_screen(FormScreen(forms.copy_form(loaded.profile.bin.name), save))
+
+
+def archive_bin(house: TrayturnApp, key: str) -> None:
+    """Put the bin away. Its file is kept, and `u` on this screen brings it back."""
+    loaded = house.shelf.loaded[key]
+    try:
+        path = managing.archive(loaded, house.shelf.home)
+    except StorageError as trouble:
+        house.warn(str(trouble))
+        return
+    house.shelf.forget(key)
+    house.archived.append(path)
+    house.tell("")
+    house.say(f"{key} is put away; its file is kept in the archive folder. u brings it back.")
+
+
+def undo_last(house: TrayturnApp, key: str) -> None:
+    """Bring back the bin put away last in this session; otherwise take back the marked bin's last entry."""
+    if not house.archived:
+        house.undo(key)
+        return
+    try:
+        path = managing.unarchive(house.archived[-1], house.shelf.home)
+    except StorageError as trouble:
+        house.warn(str(trouble))
+        return
+    house.archived.pop()
+    for _ in house.shelf.read(path):
+        pass
+    house.tell(path.stem)
+    house.say(f"{path.stem} is back.")

@@ -1,0 +1,135 @@
+"""Every profile, what is due in each, and what rests."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from textual import on
+from textual.app import ComposeResult
+from textual.containers import Horizontal, Vertical
+from textual.content import Content
+from textual.widgets import Static
+
+from trayturn.tui.commands import BINS, bindings
+from trayturn.tui.frame import Frame
+from trayturn.tui.screens.bins.rows import bin_row
+from trayturn.tui.widgets.line_list import LineList
+from trayturn.tui.widgets.title_row import TitleRow
+
+if TYPE_CHECKING:
+    from trayturn.domain.stack import Stack
+
+EMPTY = (
+    "No bins yet.",
+    "",
+    "Each bin you keep has a profile here:",
+    "its trays, its journal, what is due.",
+    "",
+    "n makes the first one.",
+    "",
+    "To look around first, leave with q and",
+    "type:  trayturn demo",
+)
+
+
+class BinsScreen(Frame):
+    """The bins on the left; the marked one drawn on the right."""
+
+    PLACE = BINS
+    BINDINGS = bindings(BINS)
+    CSS_PATH = ["../../frame.tcss", "screen.tcss"]
+
+    def compose_body(self) -> ComposeResult:
+        with Horizontal(classes="body"):
+            yield LineList(row_height=3, id="bins")
+            with Vertical(id="marked"):
+                yield Static(id="sentence")
+
+    def on_mount(self) -> None:
+        self.query_one("#bins", LineList).focus()
+
+    @property
+    def list(self) -> LineList:
+        return self.query_one("#bins", LineList)
+
+    def show(self, key: str) -> None:
+        house = self.house
+        paths = house.shelf.paths()
+        self.list.empty = () if house.reading else EMPTY
+        rows = [
+            bin_row(path, house.shelf.loaded.get(path.stem), house.shelf.stack(path.stem), house.now)
+            for path in paths
+        ]
+        self.list.show(rows)
+        count = f"{len(paths)} bins" if len(paths) != 1 else "one bin"
+        self.query_one(TitleRow).show("trayturn", count if paths else "", f"{house.now:%a %d %b %H:%M}")
+        self._draw_marked()
+        self.refresh_bindings()
+
+    @on(LineList.Marked)
+    def _mark_moved(self) -> None:
+        self._draw_marked()
+        self.refresh_bindings()
+
+    @property
+    def stack(self) -> Stack | None:
+        key = self.list.marked_key
+        return self.house.shelf.stack(key) if key else None
+
+    def _draw_marked(self) -> None:
+        stack = self.stack
+        self.query_one("#marked").display = stack is not None
+        if stack is None:
+            return
+        from trayturn.advice.feeding import feed_next
+        from trayturn.advice.story import stack_sentence
+        from trayturn.tui.widgets.stack_drawing import StackDrawing, picture_of
+
+        if not (drawings := self.query(StackDrawing)):
+            drawing = StackDrawing(id="drawing")
+            drawing.can_focus = False
+            self.query_one("#marked").mount(drawing, before=0)
+        else:
+            drawing = drawings.first()
+        drawing.ascii = self.house.ascii
+        drawing.picture = picture_of(stack, feed_next(stack).tray)
+        self.query_one("#sentence", Static).update(Content(stack_sentence(stack)))
+
+    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+        if not self.is_mounted:
+            return True
+        if action in ("open", "archive", "undo"):
+            return True if self.list.marked_key else None
+        if action in ("rename", "copy"):
+            return True if self.stack is not None else None
+        return True
+
+    @on(LineList.Opened)
+    def action_open(self) -> None:
+        if key := self.list.marked_key:
+            self.house.open_bin(key)
+
+    def action_new(self) -> None:
+        from trayturn.tui.screens.bins.managing import make_bin
+
+        make_bin(self.house)
+
+    def action_rename(self) -> None:
+        self._manage("rename_bin")
+
+    def action_copy(self) -> None:
+        self._manage("copy_bin")
+
+    def action_archive(self) -> None:
+        self._manage("archive_bin")
+
+    def _manage(self, what: str) -> None:
+        from trayturn.tui.screens.bins import managing
+
+        work: Any = getattr(managing, what)
+        work(self.house, self.list.marked_key)
+
+    def action_undo(self) -> None:
+        from trayturn.tui.screens.bins.managing import undo_last
+
+        undo_last(self.house, self.list.marked_key)

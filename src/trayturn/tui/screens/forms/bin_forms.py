@@ -1,0 +1,131 @@
+"""The forms about a bin itself: a new one, another name, a copy."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+from string import ascii_uppercase
+
+from trayturn.domain.setup import SPECIES, BinSetup, Pattern, Tray, Units
+from trayturn.tui.screens.forms.fields import Field, Option
+from trayturn.tui.screens.forms.form import UNITS, Form, Values
+
+NAME = Field("name", "Name", hint="such as Pantry, or the room it stands in", required=True, most=80)
+UNIT_CHOICES = (Option(Units.METRIC, "metric (g, cm)"), Option(Units.US, "US (oz, in)"))
+WAYS = (
+    Option(Pattern.BEDDING_BELOW, "bedding below, the top tray is fed"),
+    Option(Pattern.STRAIGHT_UP, "straight up, fresh trays go on top"),
+)
+MORE = (
+    Field(
+        "days_between_feedings", "Feeding days", "number", "12 unless you say", least=0.1, most=365, more=True
+    ),
+    Field("days_between_checks", "Check days", "number", "7 unless you say", least=0.1, most=365, more=True),
+    Field(
+        "tray_area_m2",
+        "Tray area",
+        "area",
+        "0.16 m2 (1.7 ft2) unless you say",
+        least=0.006,
+        most=4,
+        more=True,
+    ),
+    Field(
+        "tray_depth_m", "Tray depth", "length", "15 cm (6 in) unless you say", least=0.021, most=1, more=True
+    ),
+    Field("tray_empty_kg", "Empty tray", "mass", "900 g (2 lb) unless you say", least=0, most=50, more=True),
+    Field(
+        "sump_capacity_l",
+        "Sump holds",
+        "volume",
+        "5 l (5.3 qt) unless you say",
+        least=0.01,
+        most=200,
+        more=True,
+    ),
+    Field(
+        "loosen_minutes", "Loosening", "minutes", "3.5 min unless you say", least=0.1, most=1440, more=True
+    ),
+    Field("rest_minutes", "Each rest", "minutes", "15 min unless you say", least=0.1, most=1440, more=True),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class NewBin:
+    """What a new profile begins with."""
+
+    setup: BinSetup
+    trays: tuple[Tray, ...]
+
+
+def new_bin_form(units: Units = Units.METRIC) -> Form:
+    """A few questions, each with a sensible answer; more of them on request. Builds a `NewBin`."""
+    fields = (
+        NAME,
+        Field(UNITS, "Units", "pick", "", UNIT_CHOICES, units, required=True),
+        Field(
+            "tray_count",
+            "Trays",
+            "whole",
+            "how many the set has",
+            default="4",
+            required=True,
+            least=1,
+            most=20,
+        ),
+        Field(
+            "species",
+            "Worms",
+            "pick",
+            "",
+            tuple(Option(k, v) for k, v in SPECIES.items()),
+            "eisenia_fetida",
+            required=True,
+        ),
+        Field("place", "Place", hint="where it stands, if you like"),
+        Field("pattern", "Pattern", "pick", "", WAYS, Pattern.BEDDING_BELOW, required=True),
+        Field(
+            "days_between_turns",
+            "Turn days",
+            "number",
+            "days between turns",
+            default="60",
+            required=True,
+            least=1,
+            most=730,
+        ),
+        *MORE,
+    )
+    intro = "One profile for one stack of trays; its file can be changed later."
+    return Form("New bin", intro, fields, _new_bin, units, "Make it")
+
+
+def _new_bin(values: Values, now: datetime) -> NewBin:
+    given = {name: value for name, value in values.items() if value not in (None, "")}
+    setup = BinSetup(**given)
+    return NewBin(setup, tuple(Tray(id=letter) for letter in ascii_uppercase[: setup.tray_count]))
+
+
+def rename_form(name: str) -> Form:
+    """Another shown name; the file keeps its own. Builds the name."""
+    return Form(
+        f"Rename {name}",
+        "Only the shown name changes; the file keeps its own.",
+        (_named(name),),
+        _name,
+        save_word="Rename",
+    )
+
+
+def copy_form(name: str) -> Form:
+    """A copy to try things out on. Builds the copy's name."""
+    intro = "The whole profile with its journal, under another name. The first is not touched."
+    return Form(f"Copy {name}", intro, (_named(f"{name} (copy)"[:80]),), _name, save_word="Copy")
+
+
+def _named(default: str) -> Field:
+    return Field(NAME.name, NAME.label, default=default, required=True, most=80)
+
+
+def _name(values: Values, now: datetime) -> str:
+    return str(values["name"])

@@ -1,0 +1,27 @@
+"""Every form, in one place to import from."""
+
+from trayturn.tui.screens.forms.bin_forms import NewBin, copy_form, new_bin_form, rename_form
+from trayturn.tui.screens.forms.entry_forms import (
+    check_form,
+    feed_form,
+    last_feeding,
+    note_form,
+    start_form,
+)
+from trayturn.tui.screens.forms.form import Form
+from trayturn.tui.screens.forms.store_forms import supplies_form, worms_form
+
+__all__ = [
+    "Form",
+    "NewBin",
+    "check_form",
+    "copy_form",
+    "feed_form",
+    "last_feeding",
+    "new_bin_form",
+    "note_form",
+    "rename_form",
+    "start_form",
+    "supplies_form",
+    "worms_form",
+]

@@ -1,0 +1,236 @@
+"""The forms that write journal entries."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from datetime import datetime
+from string import ascii_uppercase
+
+from trayturn.advice.feeding import feed_next
+from trayturn.advice.roles import free_tray
+from trayturn.domain.entries import (
+    Amount,
+    Checked,
+    Entry,
+    Fed,
+    Feel,
+    Note,
+    TrayStarted,
+    Undone,
+)
+from trayturn.domain.setup import Pattern, Tray
+from trayturn.domain.stack import Stack
+from trayturn.tui.screens.forms.fields import Field, Option
+from trayturn.tui.screens.forms.form import Form, Values
+from trayturn.tui.screens.forms.lists import EXAMPLE, write_masses
+
+LONG = 20_000
+HEAVIEST_KG = 1000
+LEAST_KG = 1e-6
+WHOLE_BIN = Option("", "whole bin")
+NOTE = Field("note", "Note", hint="your own words, if any", most=LONG)
+WHEN = Field("when", "When", "when", "now; or 10:30, yesterday 18:00, 2026-03-01 10:00")
+FEELS = (
+    Option("", "not felt"),
+    Option(Feel.DRY, "dry, crumbles"),
+    Option(Feel.DAMP, "damp, holds together"),
+    Option(Feel.MOIST, "moist, a drop or two"),
+    Option(Feel.WET, "wet, runs"),
+)
+STRAYS = (
+    Option("", "not looked"),
+    Option(Amount.NONE, "none"),
+    Option(Amount.FEW, "few"),
+    Option(Amount.MANY, "many"),
+)
+MATERIAL = "such as shredded cardboard=200 g"
+
+
+def feed_form(stack: Stack, last: Fed | None = None, tray: str | None = None) -> Form:
+    """A feeding. `last` lends its bedding; `tray` is offered first, or the feeding tray."""
+    fields = (
+        Field("tray", "Tray", "pick", "", on_stack(stack), tray or fed_now(stack), required=True),
+        Field("items", "Scraps", "masses", f"such as {EXAMPLE}"),
+        Field(
+            "bedding",
+            "Bedding",
+            "masses",
+            MATERIAL,
+            default=write_masses(last.bedding_kg, stack.setup.units) if last else "",
+        ),
+        Field(
+            "grit", "Grit", "mass", "such as 10 g; damp it, its dust harms", least=LEAST_KG, most=HEAVIEST_KG
+        ),
+        NOTE,
+        WHEN,
+    )
+    intro = "What went in. An estimate is better than nothing."
+    return Form(
+        f"Feed {stack.setup.name}", intro if stack.trays else _NO_TRAY, fields, _fed, stack.setup.units
+    )
+
+
+def _fed(values: Values, now: datetime) -> list[Entry]:
+    if not (values["items"] or values["bedding"] or values["grit"]):
+        raise ValueError("Nothing to write down yet: fill in scraps, bedding or grit.")
+    return [
+        Fed(
+            at=values["when"],
+            note=values["note"],
+            tray=values["tray"],
+            items_kg=values["items"],
+            bedding_kg=values["bedding"],
+            grit_kg=values["grit"],
+        )
+    ]
+
+
+def last_feeding(journal: Sequence[Entry]) -> Fed | None:
+    """The feeding that stands last in the file."""
+    taken_back: Counter[tuple[datetime, str]] = Counter()
+    for entry in reversed(journal):
+        if isinstance(entry, Undone):
+            taken_back[entry.entry_at, entry.entry_kind] += 1
+        elif isinstance(entry, Fed) and not taken_back[entry.at, entry.kind]:
+            return entry
+        elif isinstance(entry, Fed):
+            taken_back[entry.at, entry.kind] -= 1
+    return None
+
+
+def check_form(stack: Stack, tray: str | None = None) -> Form:
+    """Readings of a tray or of the whole bin; one reading is enough."""
+    fields = (
+        Field("tray", "Tray", "pick", "", (WHOLE_BIN, *on_stack(stack)), tray or fed_now(stack)),
+        Field("feel", "Squeeze", "pick", "", FEELS),
+        Field("moisture_pct", "Moisture", "percent", "such as 70 %", least=0, most=100),
+        Field("temperature_c", "Temperature", "temperature", "such as 18 C or 65 F", least=-40, most=80),
+        Field("ph", "pH", "number", "such as 7", least=0, most=14),
+        Field("smell", "Smell", hint="such as earthy, sour or like ammonia"),
+        Field("sump_l", "In the sump", "volume", "such as 250 ml or 1 qt", least=0, most=200),
+        Field("strays", "Worms astray", "pick", "", STRAYS),
+        Field(
+            "gross_kg",
+            "Tray weighs",
+            "mass",
+            "the tray with what is in it, such as 6 kg",
+            least=LEAST_KG,
+            most=HEAVIEST_KG,
+        ),
+        NOTE,
+        WHEN,
+    )
+    return Form(
+        f"Check {stack.setup.name}",
+        "Fill in what you looked at; leave the rest empty.",
+        fields,
+        _checked,
+        stack.setup.units,
+    )
+
+
+READINGS = ("feel", "moisture_pct", "temperature_c", "ph", "smell", "sump_l", "strays", "gross_kg")
+
+
+def _checked(values: Values, now: datetime) -> list[Entry]:
+    readings = {name: values[name] for name in READINGS if values[name] not in (None, "")}
+    if not readings:
+        raise ValueError("Nothing to write down yet: fill in at least one reading.")
+    if values["tray"] is None and "gross_kg" in readings:
+        raise ValueError("A weight is of one tray: pick the tray it belongs to.")
+    return [Checked(at=values["when"], note=values["note"], tray=values["tray"], **readings)]
+
+
+def note_form(stack: Stack, tray: str | None = None) -> Form:
+    """The keeper's own words."""
+    fields = (
+        Field("text", "Note", hint="your own words", required=True, most=LONG),
+        Field("tray", "About", "pick", "", (WHOLE_BIN, *on_stack(stack)), tray or ""),
+        WHEN,
+    )
+    return Form(
+        f"Note on {stack.setup.name}", "Whatever you want to find again.", fields, _noted, stack.setup.units
+    )
+
+
+def _noted(values: Values, now: datetime) -> list[Entry]:
+    return [Note(at=values["when"], text=values["text"], tray=values["tray"])]
+
+
+def start_form(stack: Stack, trays: Sequence[Tray] = ()) -> Form:
+    """A tray put on the stack. `trays` are the set's, of which those off the stack are offered."""
+    spare = _spare(stack, trays)
+    first = not stack.trays
+    fields = (
+        Field(
+            "tray", "Tray", "pick", "", tuple(Option(name, name) for name in spare), spare[0], required=True
+        ),
+        Field("bedding", "Bedding", "masses", "such as shredded cardboard=400 g, leaf mould=100 g"),
+        Field(
+            "water", "Water", "mass", "such as 600 g; a litre is a kilogram", least=LEAST_KG, most=HEAVIEST_KG
+        ),
+        Field(
+            "stage",
+            "To begin with",
+            "pick",
+            "",
+            (Option("", "bedding that waits"), Option("feeding", "fed at once")),
+            "feeding" if first else "",
+        ),
+        Field(
+            "level",
+            "Level",
+            "whole",
+            f"{_usual_level(stack)}; or a number, 1 is the lowest",
+            least=1,
+            most=len(stack.trays) + 1,
+        ),
+        NOTE,
+        WHEN,
+    )
+    return Form(
+        "Put a tray on", "Fresh bedding, damp as a wrung-out sponge.", fields, _started, stack.setup.units
+    )
+
+
+def _started(values: Values, now: datetime) -> list[Entry]:
+    return [
+        TrayStarted(
+            at=values["when"],
+            note=values["note"],
+            tray=values["tray"],
+            bedding_kg=values["bedding"],
+            water_kg=values["water"],
+            stage=values["stage"],
+            level=values["level"],
+        )
+    ]
+
+
+_NO_TRAY = "There is no tray on the stack yet: put one on first."
+
+
+def on_stack(stack: Stack) -> tuple[Option, ...]:
+    """The trays on the stack, the top one first, as the keeper meets them."""
+    return tuple(Option(tray.id, f"{tray.id} {tray.stage}") for tray in reversed(stack.trays))
+
+
+def fed_now(stack: Stack) -> str:
+    """The tray to feed next, or the bedding tray that can be it; none on an empty stack."""
+    feed = feed_next(stack)
+    return feed.tray or feed.instead or ""
+
+
+def _spare(stack: Stack, trays: Iterable[Tray]) -> list[str]:
+    """Trays off the stack, the one whose turn it is first, and a new letter when the set has none left."""
+    standing = {tray.id for tray in stack.trays}
+    first = free_tray(stack)
+    known = [first] if first else []
+    known += [*(tray.id for tray in trays), *(tray.id for tray in stack.off_stack)]
+    spare = list(dict.fromkeys(name for name in known if name not in standing))
+    return spare or [next(letter for letter in ascii_uppercase if letter not in standing)]
+
+
+def _usual_level(stack: Stack) -> str:
+    return "at the bottom" if stack.setup.pattern is Pattern.BEDDING_BELOW else "on top"

@@ -1,0 +1,1 @@
+"""The separation screen: guided passes with timed rests."""

@@ -1,0 +1,296 @@
+"""The separation screen: what to do now, how long is left, and one key to go on."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import timedelta
+
+from textual import on, work
+from textual.app import ComposeResult
+from textual.containers import Horizontal, Vertical
+from textual.content import Content
+from textual.widgets import Digits, Static
+
+from trayturn.domain.entries import Entry, Step
+from trayturn.domain.stack import Separation, Stack
+from trayturn.domain.units import UnitError, parse_mass
+from trayturn.domain.words import count, countdown
+from trayturn.procedure import separation as moves
+from trayturn.procedure.rests import RunningRest
+from trayturn.procedure.stepper import StepView, time_words, view
+from trayturn.tui.commands import SEPARATION, bindings
+from trayturn.tui.frame import Frame
+from trayturn.tui.screens.separation import steps, wording
+from trayturn.tui.screens.separation.step_list import step_list
+from trayturn.tui.widgets.answers import Answers, Mass, Words
+from trayturn.tui.widgets.line_list import LineList
+from trayturn.tui.widgets.stack_drawing import StackDrawing, picture_of
+from trayturn.tui.widgets.type_in import TypeIn
+
+FIVE = timedelta(minutes=5)
+ONE = timedelta(minutes=1)
+
+
+class SeparationScreen(Frame):
+    """One tray, from getting ready to the summary. Leaving keeps the place: it is in the journal."""
+
+    PLACE = SEPARATION
+    BINDINGS = bindings(SEPARATION)
+    CSS_PATH = ["../../frame.tcss", "screen.tcss"]
+
+    def __init__(self, key: str, tray: str) -> None:
+        super().__init__()
+        self.key, self.tray = key, tray
+        self._asked: tuple[object, ...] | None = None
+        self._trouble = ""
+
+    def compose_body(self) -> ComposeResult:
+        with Horizontal(classes="body"):
+            with Vertical(id="aside"):
+                yield Static(id="steps")
+                yield (drawing := StackDrawing(id="drawing"))
+                drawing.can_focus = False
+            with Vertical(id="main"):
+                yield Static(id="place")
+                yield Static(id="to-do")
+                with Horizontal(id="time"):
+                    yield Digits("", id="digits")
+                    yield Static(id="time-words")
+                yield Static(id="reasons")
+                yield Answers(id="answers")
+                yield Static(id="about")
+                yield Static(id="hint")
+
+    @property
+    def stack(self) -> Stack | None:
+        return self.house.shelf.stack(self.key)
+
+    @property
+    def separation(self) -> Separation | None:
+        """The tray's separation: the one under way, or the one this screen has just seen end."""
+        stack = self.stack
+        if stack is None:
+            return None
+        past = [s for s in stack.past_separations if s.tray == self.tray and self._seen(s)]
+        return stack.separation(self.tray) or (past[-1] if past else None)
+
+    def _seen(self, sep: Separation) -> bool:
+        return self._asked is not None and self._asked[0] == sep.begun_at
+
+    def show(self, key: str) -> None:
+        if key not in ("", self.key) or (stack := self.stack) is None:
+            return
+        sep = self.separation
+        self._ask(stack, sep)
+        self._draw_aside(stack, sep)
+        self._draw_words(stack, sep)
+        self._draw_time()
+        self.refresh_bindings()
+
+    def _ask(self, stack: Stack, sep: Separation | None) -> None:
+        """Put the step's questions once: drawing again must not wipe answers."""
+        step = (
+            (sep.begun_at, sep.step.started_at, sep.step.step)
+            if sep and sep.step
+            else (sep.begun_at,)
+            if sep
+            else None
+        )
+        if step == self._asked:
+            return
+        self._asked = step
+        self._trouble = ""
+        answers = self.query_one(Answers)
+        answers.ask(steps.questions(stack, sep) if sep and sep.step else [])
+        answers.display = bool(answers.answers)
+        answers.focus()
+
+    def _draw_aside(self, stack: Stack, sep: Separation | None) -> None:
+        ended = sep is not None and sep.ended_at is not None
+        self.query_one("#steps", Static).update(step_list(sep, ended, self.house.ascii))
+        drawing = self.query_one(StackDrawing)
+        drawing.ascii = self.house.ascii
+        drawing.picture = picture_of(stack, None)
+        facts = [f"tray {self.tray}", f"{count(len(sep.passes), 'pass', 'passes')} done" if sep else ""]
+        self.query_one("TitleRow").show(f"{stack.setup.name}  separation", *facts)  # type: ignore[attr-defined]
+
+    def _draw_words(self, stack: Stack, sep: Separation | None) -> None:
+        shown = view(sep, self.house.now) if sep else None
+        said = wording.words(stack, self.tray, sep, shown)
+        self.query_one("#place", Static).update(Content(said.place))
+        self.query_one("#to-do", Static).update(Content(said.to_do))
+        self.query_one("#reasons", Static).update(Content("\n".join(said.lines)))
+        self._hint(said.hint)
+        self._draw_about()
+
+    @on(LineList.Marked)
+    def _draw_about(self) -> None:
+        """What the marked answer is for: a caution's advice, or what to put there."""
+        answers = self.query_one(Answers)
+        about = self.query_one("#about", Static)
+        about.display = bool(answers.answers)
+        about.update(Content(answers.marked_note))
+
+    def _hint(self, words: str) -> None:
+        hint = self.query_one("#hint", Static)
+        hint.set_class(bool(self._trouble), "-trouble")
+        hint.update(Content(self._trouble or words))
+
+    def _draw_time(self) -> None:
+        sep = self.separation
+        shown = view(sep, self.house.now) if sep else None
+        timed = shown is not None and shown.ends_at is not None
+        self.query_one("#time").display = timed
+        if shown is None or not timed:
+            return
+        digits = self.query_one(Digits)
+        digits.update(countdown(shown.left or timedelta(0)))
+        self.set_class(shown.over is not None, "-over")
+        self.query_one("#time-words", Static).update(Content(self._time_words(shown)))
+
+    def _time_words(self, shown: StepView) -> str:
+        text = time_words(shown, self.house.now)
+        return text[:1].upper() + text[1:] + "."
+
+    def is_about(self, rest: RunningRest) -> bool:
+        return rest.bin == self.key and rest.tray == self.tray
+
+    def tick(self) -> None:
+        super().tick()
+        self._draw_time()
+        if (stack := self.stack) is not None:
+            self._draw_words(stack, self.separation)
+
+    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+        if not self.is_mounted:
+            return True
+        sep = self.separation
+        step = sep.step if sep is not None and sep.ended_at is None else None
+        if action in ("end_early",):
+            return True if step is not None and step.ends_at is not None else None
+        if action in ("back", "put_back"):
+            return True if step is not None else None
+        return True
+
+    def action_go_on(self) -> None:
+        """The one obvious thing of this step."""
+        stack, sep = self.stack, self.separation
+        if stack is None:
+            return
+        if sep is None:
+            self._save(moves.begin(self.tray, self.house.now))
+            return
+        if sep.ended_at is not None or sep.step is None:
+            self.action_leave()
+            return
+        answers = self.query_one(Answers)
+        if sep.step.step is Step.GET_READY and answers.tick_next():
+            return
+        shown = view(sep, self.house.now)
+        if sep.step.step is Step.REST and shown is not None and shown.running:
+            left = countdown(shown.left or timedelta(0))
+            self._say(f"The rest is not over; it ends in {left}. Press e to end it now.")
+            return
+        self._finish_step()
+
+    def _finish_step(self) -> None:
+        stack, sep = self.stack, self.separation
+        if stack is None or sep is None:
+            return
+        entries = steps.done(stack, sep, self.query_one(Answers).answers, self.house.now)
+        if isinstance(entries, str):
+            self._say(entries)
+        else:
+            self._save(entries)
+
+    def _say(self, words: str) -> None:
+        self._trouble = words
+        self._hint("")
+
+    def _save(self, entries: Sequence[Entry]) -> None:
+        self._trouble = ""
+        self.house.save(self.key, entries)
+
+    def action_end_early(self) -> None:
+        self._finish_step()
+
+    def action_back(self) -> None:
+        loaded, sep = self.house.shelf.loaded.get(self.key), self.separation
+        if loaded is not None and loaded.profile is not None and sep is not None:
+            self._save(moves.back(loaded.profile.journal, sep.tray, self.house.now))
+
+    def action_put_back(self) -> None:
+        if (sep := self.separation) is not None and self.house.save(
+            self.key,
+            moves.put_back(sep, self.house.now),
+            f"Tray {self.tray} is back at its level. u takes this back.",
+        ):
+            self.action_leave()
+
+    def action_more(self) -> None:
+        self._step(1)
+
+    def action_less(self) -> None:
+        self._step(-1)
+
+    def _step(self, by: int) -> None:
+        """More or less: of the time while a timed step runs, of the marked answer otherwise."""
+        sep = self.separation
+        if sep is not None and sep.step is not None and sep.step.ends_at is not None:
+            length = FIVE if sep.step.step is Step.REST else ONE
+            self._save(moves.move_deadline(sep, self.house.now, by * length))
+        else:
+            self.query_one(Answers).action_step(by)
+
+    def action_undo(self) -> None:
+        self.house.undo(self.key)
+
+    def action_journal(self) -> None:
+        from trayturn.tui.screens.journal.screen import JournalScreen
+
+        self.house.push_screen(JournalScreen(self.key))
+
+    def on_answers_changed(self, event: Answers.Changed) -> None:
+        if self._trouble and (stack := self.stack) is not None:
+            self._trouble = ""
+            self._draw_words(stack, self.separation)
+
+    def action_enter(self) -> None:
+        """Type where the marked answer takes words or a mass; otherwise the obvious thing."""
+        answers = self.query_one(Answers)
+        marked = answers.answers[answers.marked] if answers.answers else None
+        if isinstance(marked, Mass | Words):
+            self._type_in(marked)
+        else:
+            self.action_go_on()
+
+    @work
+    async def _type_in(self, row: Mass | Words) -> None:
+        stack = self.stack
+        if stack is None:
+            return
+        units = stack.setup.units
+
+        def trouble(text: str) -> str | None:
+            if isinstance(row, Words) or not text.strip():
+                return None
+            try:
+                parse_mass(text, units)
+            except UnitError as error:
+                return str(error)
+            return None
+
+        example = (
+            "such as 4.5 kg; empty for not weighed" if isinstance(row, Mass) else "what it is, in a few words"
+        )
+        start = row.text if isinstance(row, Words) else ""
+        text = await self.app.push_screen_wait(TypeIn(row.label, start, example, trouble))
+        if text is None:
+            return
+        if isinstance(row, Words):
+            self.query_one(Answers).put(replace(row, text=text.strip()))
+        else:
+            self.query_one(Answers).put(
+                replace(row, kg=parse_mass(text, units) or None if text.strip() else None)
+            )

@@ -1,0 +1,86 @@
+"""The words of the separation screen, step by step."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from trayturn.advice.due import due_list
+from trayturn.advice.story import tray_line
+from trayturn.domain.entries import Outcome, Stage, Step
+from trayturn.domain.stack import Separation, Stack
+from trayturn.domain.words import listed
+from trayturn.procedure.separation import advised_to_stop
+from trayturn.procedure.stepper import TOOLS, StepView
+from trayturn.procedure.summary import pass_lines, summary
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """Where the keeper is, the one sentence to do now, a few lines under it, and what the keys do."""
+
+    place: str
+    to_do: str
+    lines: tuple[str, ...] = ()
+    hint: str = ""
+
+
+def words(stack: Stack, tray: str, sep: Separation | None, shown: StepView | None) -> Said:
+    """Everything the screen says at this moment."""
+    if sep is None:
+        return _not_begun(stack, tray)
+    if sep.ended_at is not None or shown is None:
+        return _ended(stack, sep)
+    return Said(shown.place, shown.to_do, _lines(stack, sep, shown), _hint(shown))
+
+
+def _not_begun(stack: Stack, tray_id: str) -> Said:
+    tray = stack.tray(tray_id)
+    lines = [tray_line(tray, stack)] if tray else []
+    if tray is not None and tray.stage is not Stage.FINISHING:
+        lines.append(f"It is still {tray.stage}: a tray is usually separated after it has finished.")
+    return Said(
+        "Before you begin",
+        f"Separate tray {tray_id} from its worms?",
+        tuple(lines),
+        "Space begins. Esc leaves.",
+    )
+
+
+def _ended(stack: Stack, sep: Separation) -> Said:
+    """The summary, and what comes next in this bin."""
+    away = f"Done. Tray {sep.tray} is empty and spare."
+    to_do = f"Tray {sep.tray} is back at its level." if sep.outcome is Outcome.PUT_BACK else away
+    next_up = [f"Next: {one.what}" for one in due_list(stack)[:3]]
+    return Said("Summary", to_do, (*summary(sep, stack.setup.units), "", *next_up), "Space leaves.")
+
+
+def _lines(stack: Stack, sep: Separation, shown: StepView) -> tuple[str, ...]:
+    if shown.step is Step.GET_READY:
+        return (f"At hand: {listed(TOOLS)}.",)
+    if shown.step is Step.DECIDE:
+        tray = stack.tray(sep.tray)
+        stops, why = advised_to_stop(sep, tray.empty_kg if tray else 0.0)
+        return (
+            why,
+            "Advice: stop here." if stops else "Advice: one more pass.",
+            *pass_lines(sep, stack.setup.units)[-3:],
+        )
+    if shown.step in (Step.LOOSEN, Step.REST):
+        return tuple(pass_lines(sep, stack.setup.units)[-2:])
+    return ()
+
+
+def _hint(shown: StepView) -> str:
+    if shown.step is Step.GET_READY:
+        return "Space ticks line by line, then starts the loosening."
+    if shown.step is Step.REST and shown.running:
+        return "+ and - move the end by 5 minutes, e ends it now. You may leave: the rest goes on."
+    if shown.step is Step.LOOSEN and shown.running:
+        return f"Space: {shown.done_word.lower()}. + and - move the end by 1 minute."
+    if shown.step is Step.SKIM:
+        return "1, 2 or 3 says how many worms. Space: skimmed."
+    if shown.step is Step.DECIDE:
+        return "1 or 2 chooses, Space goes on."
+    if shown.step is Step.SETTLE:
+        return "Up and down move, - and + change. Space: all settled."
+    return f"Space: {shown.done_word.lower()}."

@@ -1,0 +1,83 @@
+"""Writing things down from the stack screen: each opens its form and saves what it builds."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from trayturn.domain.entries import Stage
+from trayturn.storage.errors import StorageError
+from trayturn.tui.screens.forms import definitions as forms
+from trayturn.tui.screens.forms.form import Form
+from trayturn.tui.screens.forms.screen import FormScreen
+
+if TYPE_CHECKING:
+    from trayturn.domain.entries import Entry
+    from trayturn.tui.app import TrayturnApp
+
+
+def _ask(house: TrayturnApp, key: str, form: Form, said: str) -> None:
+    """Open the form; what it builds is on disk before it closes, or the form stays and says why not."""
+
+    def save(entries: Sequence[Entry]) -> str | None:
+        try:
+            house.shelf.save(key, entries)
+        except StorageError as trouble:
+            return str(trouble)
+        house.tell(key)
+        house.say(said)
+        return None
+
+    house.push_screen(FormScreen(form, save))
+
+
+def feed(house: TrayturnApp, key: str, tray: str | None) -> None:
+    """A feeding, of the tray that is due unless a fed tray is marked."""
+    if (stack := house.shelf.stack(key)) is not None:
+        marked = stack.tray(tray) if tray else None
+        fed = marked.id if marked is not None and marked.stage is Stage.FEEDING else None
+        form = forms.feed_form(stack, forms.last_feeding(_journal(house, key)), fed)
+        _ask(house, key, form, "Feeding saved. u takes it back")
+
+
+def check(house: TrayturnApp, key: str, tray: str | None) -> None:
+    """Readings, of the marked tray."""
+    if (stack := house.shelf.stack(key)) is not None:
+        _ask(house, key, forms.check_form(stack, tray), "Readings saved. u takes them back")
+
+
+def note(house: TrayturnApp, key: str) -> None:
+    """A note in the keeper's own words."""
+    if (stack := house.shelf.stack(key)) is not None:
+        _ask(house, key, forms.note_form(stack), "Note saved. u takes it back")
+
+
+def start_tray(house: TrayturnApp, key: str) -> None:
+    """A tray with fresh bedding."""
+    profile = house.shelf.loaded[key].profile
+    if (stack := house.shelf.stack(key)) is not None and profile is not None:
+        _ask(house, key, forms.start_form(stack, profile.trays), "Tray added. u takes it off")
+
+
+def worms(house: TrayturnApp, key: str) -> None:
+    """Worms in or out."""
+    if (stack := house.shelf.stack(key)) is not None:
+        _ask(house, key, forms.worms_form(stack), "Worms saved. u takes it back")
+
+
+def supplies(house: TrayturnApp, key: str) -> None:
+    """Supplies that came in."""
+    if (stack := house.shelf.stack(key)) is not None:
+        _ask(house, key, forms.supplies_form(stack), "Supplies saved. u takes it back")
+
+
+def turn(house: TrayturnApp, key: str) -> None:
+    """Show what every tray becomes; Space writes the turn down."""
+    from trayturn.tui.screens.stack.turn import TurnScreen
+
+    house.push_screen(TurnScreen(key))
+
+
+def _journal(house: TrayturnApp, key: str) -> Sequence[Entry]:
+    profile = house.shelf.loaded[key].profile
+    return profile.journal if profile is not None else ()

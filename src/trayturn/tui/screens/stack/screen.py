@@ -1,0 +1,216 @@
+"""One bin: its stack drawn, what is due and why, and the story of the marked tray."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from textual import on
+from textual.app import ComposeResult
+from textual.containers import Horizontal, Vertical
+from textual.content import Content
+from textual.widgets import Static
+
+from trayturn.advice.due import Due, due_list
+from trayturn.advice.feeding import feed_next
+from trayturn.advice.story import tray_story
+from trayturn.domain.entries import Stage
+from trayturn.domain.stack import Stack
+from trayturn.domain.units import show_temperature
+from trayturn.domain.words import clean
+from trayturn.tui.commands import STACK, bindings
+from trayturn.tui.frame import Frame
+from trayturn.tui.screens.stack import recording
+from trayturn.tui.screens.stack.rows import due_rows, problem_rows
+from trayturn.tui.widgets.line_list import LineList
+from trayturn.tui.widgets.reason import ReasonScreen
+from trayturn.tui.widgets.stack_drawing import StackDrawing, picture_of
+from trayturn.tui.widgets.title_row import TitleRow
+
+
+class StackScreen(Frame):
+    """The drawing on the left, what to do on the right; Space does the most pressing thing."""
+
+    PLACE = STACK
+    BINDINGS = bindings(STACK)
+    CSS_PATH = ["../../frame.tcss", "screen.tcss"]
+
+    def __init__(self, key: str) -> None:
+        super().__init__()
+        self.key = key
+        self.due: list[Due] = []
+
+    def compose_body(self) -> ComposeResult:
+        with Horizontal(classes="body"):
+            yield StackDrawing(id="drawing")
+            with Vertical(id="aside"):
+                yield Static("Due", id="due-title", markup=False)
+                yield LineList(row_height=0, id="due")
+                yield Static(id="story")
+
+    def on_mount(self) -> None:
+        self.query_one(StackDrawing).focus()
+
+    @property
+    def stack(self) -> Stack | None:
+        return self.house.shelf.stack(self.key)
+
+    @property
+    def tray(self) -> str | None:
+        """The tray marked in the drawing."""
+        return self.query_one(StackDrawing).selected
+
+    def show(self, key: str) -> None:
+        if key not in ("", self.key):
+            return
+        loaded, stack = self.house.shelf.loaded.get(self.key), self.stack
+        self.query_one(StackDrawing).display = stack is not None
+        if loaded is not None and loaded.read_only:
+            self._show_problems(loaded.problems)
+        elif stack is not None:
+            self._show_stack(stack)
+        else:
+            self.query_one(TitleRow).show(self.key, "reading…")
+        self.refresh_bindings()
+
+    def _show_stack(self, stack: Stack) -> None:
+        self.due = due_list(stack)
+        self.query_one(TitleRow).show(clean(stack.setup.name, 40), *_facts(stack))
+        drawing = self.query_one(StackDrawing)
+        drawing.ascii = self.house.ascii
+        drawing.picture = picture_of(stack, feed_next(stack).tray)
+        if drawing.selected is None and stack.trays:
+            drawing.selected = feed_next(stack).tray or stack.trays[-1].id
+        self._show_due()
+        self._show_story()
+
+    def _show_due(self) -> None:
+        due, wide = self.query_one("#due", LineList), self.has_class("-wide")
+        rows = due_rows(self.due, self.house.now, due.scrollable_content_region.width - 1, with_why=wide)
+        due.show(rows)
+
+    def on_resize(self) -> None:
+        super().on_resize()
+        if self.due:
+            self.call_after_refresh(self._show_due)
+
+    def _show_problems(self, problems: Sequence[object]) -> None:
+        self.query_one(TitleRow).show(self.key, "cannot be read, so nothing is written to it")
+        self.query_one("#due-title", Static).update(Content("What is wrong with the file"))
+        self.query_one("#due", LineList).show(problem_rows(problems))  # type: ignore[arg-type]
+        self.query_one("#story", Static).update(
+            Content("Mend the file with an editor; this screen follows at once. Enter shows a line in full.")
+        )
+
+    @on(StackDrawing.Selected)
+    def _show_story(self) -> None:
+        stack = self.stack
+        tray = stack.tray(self.tray) if stack is not None and self.tray else None
+        lines = tray_story(tray, stack) if stack is not None and tray is not None else []
+        self.query_one("#story", Static).update(Content("\n".join(lines)))
+
+    @on(StackDrawing.Opened)
+    def _open_tray(self) -> None:
+        stack = self.stack
+        tray = stack.tray(self.tray) if stack is not None and self.tray else None
+        if stack is not None and tray is not None:
+            self.app.push_screen(ReasonScreen(f"Tray {tray.id}", tray_story(tray, stack)))
+
+    def action_open(self) -> None:
+        """Enter: the reason of the marked due thing, or the story of the marked tray."""
+        if self.focused is self.query_one(StackDrawing):
+            self._open_tray()
+        else:
+            self._open_due()
+
+    @on(LineList.Opened)
+    def _open_due(self) -> None:
+        place = self.query_one("#due", LineList).marked_key
+        if self.read_only:
+            problems = self.house.shelf.loaded[self.key].problems
+            self.app.push_screen(ReasonScreen("What is wrong", [clean(str(p)) for p in problems]))
+        elif place:
+            one = self.due[int(place)]
+            self.app.push_screen(ReasonScreen(one.what, list(one.why)))
+
+    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+        if not self.is_mounted or action in ("leave", "quit", "help", "hush", "open", "cautions", "journal"):
+            return True
+        return None if self.stack is None or self.read_only else True
+
+    @property
+    def read_only(self) -> bool:
+        """Whether the file has problems, so that nothing may be written to it."""
+        loaded = self.house.shelf.loaded.get(self.key)
+        return loaded is None or loaded.read_only
+
+    def action_go_on(self) -> None:
+        """Do the most pressing thing."""
+        if not self.due:
+            return
+        first = self.due[0]
+        acts = {"rest": self.action_separate, "separation": self.action_separate, "turn": self.action_turn}
+        acts |= {"feed": self.action_feed, "check": self.action_check, "start": self.action_start}
+        acts[first.kind]()
+
+    def action_feed(self) -> None:
+        recording.feed(self.house, self.key, self.tray)
+
+    def action_check(self) -> None:
+        recording.check(self.house, self.key, self.tray)
+
+    def action_note(self) -> None:
+        recording.note(self.house, self.key)
+
+    def action_start(self) -> None:
+        recording.start_tray(self.house, self.key)
+
+    def action_worms(self) -> None:
+        recording.worms(self.house, self.key)
+
+    def action_supplies(self) -> None:
+        recording.supplies(self.house, self.key)
+
+    def action_turn(self) -> None:
+        recording.turn(self.house, self.key)
+
+    def action_separate(self) -> None:
+        from trayturn.tui.screens.separation.screen import SeparationScreen
+
+        stack = self.stack
+        tray = tray_to_separate(stack, self.tray) if stack is not None else None
+        if tray is None:
+            self.house.say("No tray to separate yet: one is separated once it has finished.")
+            return
+        self.house.push_screen(SeparationScreen(self.key, tray))
+
+    def action_journal(self) -> None:
+        from trayturn.tui.screens.journal.screen import JournalScreen
+
+        self.house.push_screen(JournalScreen(self.key))
+
+    def action_undo(self) -> None:
+        self.house.undo(self.key)
+
+
+def tray_to_separate(stack: Stack, marked: str | None) -> str | None:
+    """The separation under way; else the marked tray if it has finished; else the one finishing longest.
+
+    A keeper who marks a feeding tray may separate that: keepers differ, and the next screen says what it is.
+    """
+    if stack.separations:
+        running = [sep.tray for sep in stack.separations]
+        return marked if marked in running else running[0]
+    finishing = sorted(stack.in_stage(Stage.FINISHING), key=lambda tray: -tray.days_in_stage)
+    if marked in [tray.id for tray in finishing] or not finishing:
+        tray = stack.tray(marked) if marked else None
+        return tray.id if tray is not None and tray.on_stack and tray.stage is not Stage.BEDDING else None
+    return finishing[0].id
+
+
+def _facts(stack: Stack) -> list[str]:
+    feeding = stack.in_stage(Stage.FEEDING)
+    turn_day = f"day {int(max(t.days_in_stage for t in feeding)) + 1} of this turn" if feeding else ""
+    warmth = (
+        show_temperature(stack.temperature_c, stack.setup.units) if stack.temperature_c is not None else ""
+    )
+    return [turn_day, warmth]
