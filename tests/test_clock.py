@@ -35,6 +35,23 @@ def test_a_file_clock_shows_what_stands_in_its_file(tmp_path: Path) -> None:
     assert FileClock(path)() == moment(1)
 
 
+@pytest.mark.parametrize("text", ["", "soon", "0001-01-01", "9999-12-31T23:59:59", "\udcff"])
+def test_a_file_clock_that_shows_no_time_keeps_the_last_one(tmp_path: Path, text: str) -> None:
+    path = tmp_path / "clock"
+    path.write_bytes(text.encode(errors="surrogateescape"))
+    clock = FileClock(path)
+    with pytest.raises(ValueError, match=r".+"):
+        clock()
+    path.write_text("2026-03-01T10:00:00+01:00", encoding="utf-8")
+    assert clock() == moment(0)
+    path.write_bytes(text.encode(errors="surrogateescape"))
+    assert clock() == moment(0)
+    path.unlink()
+    assert clock() == moment(0)
+    with pytest.raises(FileNotFoundError):
+        FileClock(path)()
+
+
 def test_a_file_clock_without_an_offset_is_local(tmp_path: Path) -> None:
     path = tmp_path / "clock"
     path.write_text("2026-03-01T10:00:00", encoding="utf-8")

@@ -11,6 +11,8 @@ from pathlib import Path
 
 Clock = Callable[[], datetime]
 CLOCK_FILE = "TRAYTURN_CLOCK"
+YEARS = range(1901, 2199)
+"""Years that a journal can be kept in, whatever the zone."""
 
 
 def system_clock() -> datetime:
@@ -31,17 +33,29 @@ class FastClock:
         return (self.start + timedelta(seconds=passed)).replace(microsecond=0)
 
 
-@dataclass(frozen=True)
+@dataclass
 class FileClock:
     """A clock that shows what stands in a file: for tests and demonstrations that move the time by hand.
 
-    A time without an offset counts as local. Raises `OSError` or `ValueError` when no time can be read.
+    A time without an offset counts as local. A file that was just being written keeps the time it showed
+    last. Raises `OSError` or `ValueError` when none could be read yet.
     """
 
     path: Path
+    last: datetime | None = None
 
     def __call__(self) -> datetime:
+        try:
+            self.last = self._read()
+        except (OSError, ValueError):
+            if self.last is None:
+                raise
+        return self.last
+
+    def _read(self) -> datetime:
         shown = datetime.fromisoformat(self.path.read_text(encoding="utf-8").strip())
+        if shown.year not in YEARS:
+            raise ValueError(f"{shown.year} is not a year from {YEARS[0]} to {YEARS[-1]}")
         return shown if shown.tzinfo else shown.astimezone()
 
 

@@ -132,8 +132,15 @@ def test_after_a_turn_done_first_the_tray_on_top_is_to_be_separated() -> None:
     assert "separation" not in kinds(stack_of(*a_usual_bin(), as_of=121))
 
 
+def test_a_bin_just_set_up_is_told_to_put_the_worms_in_first() -> None:
+    worms = entry("worms_added", 0.5, worms_kg=0.5)
+    assert kinds(stack_of(started("A", 0), as_of=1))[:2] == ["worms", "feed"]
+    assert "worms" not in kinds(stack_of(started("A", 0), worms, as_of=1))
+    assert "worms" not in kinds(stack_of(started("A", 0), fed("A", 0.5), as_of=1))
+
+
 def test_without_a_feeding_tray_the_bedding_to_feed_presses() -> None:
-    due = due_list(stack_of(started("A", 0), as_of=1))[0]
+    due = due_list(stack_of(started("A", 0), entry("worms_added", 0.5, worms_kg=0.5), as_of=1))[0]
     assert (due.kind, due.tray, due.what) == ("feed", "A", "Feed tray A: it becomes the feeding tray.")
 
 

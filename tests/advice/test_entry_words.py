@@ -8,7 +8,7 @@ from hypothesis import given
 
 from tests.builders import entry, fed, moment, noted, started, turned, undone
 from tests.strategies import ODD_TEXTS, journals
-from trayturn.advice.entry_words import GROUPS, WORDS, entry_story, entry_words, group_of
+from trayturn.advice.entry_words import GROUPS, WORDS, entry_line, entry_story, entry_words, group_of
 from trayturn.domain.entries import ENTRY_TYPES, Entry
 from trayturn.domain.setup import Units
 
@@ -94,9 +94,19 @@ def test_one_line_is_short_and_the_story_is_whole() -> None:
     assert story[-1] == "x" * 5000
 
 
-def test_a_story_tells_group_tray_and_moment_in_the_zone_asked_for() -> None:
-    story = entry_story(noted("one\ntwo", 3, tray="B"), Units.METRIC, timezone(timedelta(hours=3)))
-    assert story == ["Note, tray B", "Wednesday 2026-03-04 12:00", "", "one", "two"]
+def test_a_story_tells_group_tray_and_the_clock_time_of_then() -> None:
+    told = noted("one\ntwo", moment(3).astimezone(timezone(timedelta(hours=3))), tray="B")
+    assert entry_story(told, Units.METRIC) == ["Note, tray B", "Wednesday 2026-03-04 12:00", "", "one", "two"]
+
+
+def test_a_line_has_group_and_tray_in_front_and_shortens_nothing() -> None:
+    many = fed("A", 1, {f"item {n}": 0.1 for n in range(6)}, note="x" * 5000)
+    line = entry_line(many)
+    assert line.startswith("fed A: item 0 100 g, ")
+    assert line.endswith("; " + "x" * 5000)
+    assert "item 5" in line
+    assert entry_line(turned("CAB", 60)) == "turned: from the bottom up C, A, B"
+    assert entry_line(undone(started("A", 1), 2)) == "undone: tray started of 2026-03-02 10:00 taken back"
 
 
 @given(journals(4))

@@ -36,7 +36,7 @@ def test_the_reason_tells_days_dates_counts_and_kilograms() -> None:
     feed = feed_next(stack_of(*a_usual_bin(), fed("B", 64, {"apple": 0.75}), as_of=70))
     assert feed.what == "Feed tray B in 6 days."
     assert feed.why == (
-        "Tray B is the feeding tray since Thu 30 Apr (10 days).",
+        "Tray B has been the feeding tray since Thu 30 Apr (10 days).",
         "It was last fed on Mon 4 May, 6 days ago (2 feedings, 1.25 kg of scraps so far). "
         "This bin is fed every 12 days, so it is due on Sat 16 May, in 6 days.",
     )

@@ -150,7 +150,7 @@ def test_a_separation_logged_after_the_fact(separating: Keeper) -> None:
 
 def test_a_separation_can_be_put_back(separating: Keeper) -> None:
     told = separating.does("log", "pantry", "separation-ended", "a", "--put-back")
-    assert "separation ended A: put back" in told
+    assert "separation A: put back" in told
     assert "C bedding, A finishing, B feeding" in told
 
 
@@ -159,6 +159,26 @@ def test_undo_takes_the_last_entry_back(pantry: Keeper) -> None:
     assert told.startswith("Taken back in Pantry: fed A, 2026-03-03 18:30.")
     assert pantry.kinds()[-2:] == ["fed", "undone"]
     assert pantry.asks("stack", "pantry")["trays"][-1]["feedings"] == 0
+
+
+def test_undo_takes_a_whole_act_back(pantry: Keeper) -> None:
+    before = pantry.asks("stack", "pantry")["trays"]
+    pantry.does("new", "Attic", "--trays", "3")
+    pantry.does("log", "attic", "started", "A", "--stage", "feeding")
+    pantry.does("log", "attic", "turned")
+    assert pantry.kinds("attic")[-2:] == ["tray_started", "turned"]
+    told = pantry.does("log", "attic", "undo")
+    assert told.startswith("Taken back in Attic: tray started B, 2026-03-03 18:30 and turned, 2026-03-03")
+    assert [tray["id"] for tray in pantry.asks("stack", "attic")["trays"]] == ["A"]
+    assert pantry.asks("stack", "pantry")["trays"] == before
+
+
+def test_undo_takes_a_pass_back_with_its_steps(separating: Keeper) -> None:
+    running = separating.asks("separation", "pantry")["separations"]
+    separating.does("log", "pantry", "pass-done", "--worms", "few")
+    told = separating.does("log", "pantry", "undo")
+    assert told.startswith("Taken back in Pantry: pass done A, 2026-07-01 09:00.")
+    assert separating.asks("separation", "pantry")["separations"] == running
 
 
 def test_undo_in_an_empty_journal_says_so(keeper: Keeper) -> None:

@@ -273,4 +273,20 @@ def test_verify_reads_on_past_now(pantry: Keeper) -> None:
     pantry.it_is("2026-03-01T09:00:00+01:00")
     answer = pantry.types("verify", "pantry")
     assert answer.status == 0
-    assert "info: entry 1: 4 entries are dated after now" in answer.out
+    assert "warning: entry 4 (fed A, 2026-03-03 18:30): 4 entries are dated ahead of the" in answer.out
+
+
+@pytest.mark.parametrize("words", ["stack pantry", "today", "bins"])
+def test_entries_ahead_of_the_clock_are_told_and_are_no_error(pantry: Keeper, words: str) -> None:
+    assert "ahead of the clock" not in " ".join(pantry.does(*words.split()).split())
+    pantry.it_is("2026-03-02T09:00:00+01:00")
+    told = " ".join(pantry.does(*words.split()).split())
+    assert "1 entry is dated ahead of the clock (2026-03-02 09:00)." in told
+    assert "entry 4 (fed A, 2026-03-03 18:30)" in told
+    pantry.does("log", "pantry", "undo")
+    assert "ahead of the clock" not in " ".join(pantry.does(*words.split()).split())
+
+
+def test_a_moment_asked_about_needs_no_clock(pantry: Keeper) -> None:
+    pantry.it_is("2026-03-02T09:00:00+01:00")
+    assert pantry.asks("stack", "pantry", "--at", "2026-03-04T10:00:00+01:00")["findings"] == []

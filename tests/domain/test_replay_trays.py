@@ -20,8 +20,9 @@ from tests.builders import (
     stages,
     started,
     turned,
+    undone,
 )
-from trayturn.domain.replay import present, replay
+from trayturn.domain.replay import present, replay, replay_now
 
 
 def test_an_empty_journal_is_an_empty_stack() -> None:
@@ -181,6 +182,20 @@ def test_a_clock_set_back_hides_nothing() -> None:
     assert present(profile, moment(10)) == moment(61)
     assert present(profile, moment(100)) == moment(100)
     assert present(a_profile(), moment(10)) == moment(10)
+
+
+def test_what_was_taken_back_does_not_move_the_present() -> None:
+    slip = fed("B", 13_000)
+    assert present(a_profile(*a_usual_bin(), slip, undone(slip, 62)), moment(62)) == moment(62)
+
+
+def test_entries_ahead_of_the_clock_count_and_are_told_once() -> None:
+    behind, ahead = (replay_now(a_profile(*a_usual_bin()), moment(day)) for day in (61, 60))
+    assert behind == replay(a_profile(*a_usual_bin()), moment(61))
+    assert (ahead.trays, ahead.as_of) == (behind.trays, behind.as_of)
+    assert codes(ahead) == ["dated-ahead"]
+    assert ahead.findings[0].entry == 9
+    assert str(ahead.findings[0]).startswith("entry 9 (fed B, 2026-05-01 10:00): 1 entry is dated ahead")
 
 
 @pytest.mark.parametrize("as_of", [datetime.min, datetime.max])

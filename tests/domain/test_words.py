@@ -127,6 +127,15 @@ def test_a_day_is_the_one_where_the_keeper_stands() -> None:
     assert words.clock(late_in_utc, NOON.astimezone(east)) == "tomorrow 00:30"
 
 
+def test_a_winter_moment_reads_in_summer_as_it_read_in_winter() -> None:
+    winter, summer = timezone(timedelta(hours=1)), timezone(timedelta(hours=2))
+    late = datetime(2026, 3, 28, 23, 30, tzinfo=winter)
+    now = datetime(2026, 3, 29, 9, 0, tzinfo=summer)
+    assert words.day(late, now) == words.due(late, now) == "yesterday"
+    assert words.clock(late, now) == "yesterday 23:30"
+    assert words.clock(now, late) == "tomorrow 09:00"
+
+
 @pytest.mark.parametrize(
     ("days", "said"),
     [

@@ -66,25 +66,46 @@ def bench() -> Bench:
 
 
 def test_a_whole_separation_walks_every_step(bench: Bench) -> None:
-    bench.write(moves.begin("A", bench.now))
-    assert bench.step == Step.GET_READY
+    setup, walked = bench.profile.bin, []
+
+    def write(entries: Sequence[Entry]) -> None:
+        bench.write(entries)
+        running = bench.stack.separation("A")
+        walked.append((str(bench.step), bench.sep.pass_number) if running else "done")
+
+    write(moves.begin("A", bench.now))
     assert bench.stack.trays[-1].id == "A"
-    bench.write(moves.ready(bench.sep, bench.profile.bin, bench.now, 6.5, ["gloves", "hands"]), 3.5)
-    assert (bench.step, bench.sep.pass_number) == (Step.LOOSEN, 1)
-    bench.one_pass()
-    assert bench.step == Step.DECIDE
-    bench.write(moves.again(bench.sep, bench.profile.bin, bench.now))
-    assert (bench.step, bench.sep.pass_number) == (Step.LOOSEN, 2)
+    write(moves.ready(bench.sep, setup, bench.now, 6.5, ["gloves", "hands"]))
+    for seen in (Amount.FEW, Amount.MANY):
+        write(moves.loosened(bench.sep, setup, bench.now))
+        write(moves.rested(bench.sep, bench.now))
+        write(moves.skimmed(bench.sep, Skim(seen, 1.0), bench.now))
+        write(
+            moves.stop(bench.sep, bench.now)
+            if seen is Amount.MANY
+            else moves.again(bench.sep, setup, bench.now)
+        )
+    write(moves.settle(bench.sep, Settling(4.4, "tray B", "tray B", "tray B"), bench.now))
+    write(moves.finish(bench.sep, bench.now))
+    assert walked == [
+        ("get_ready", 1),
+        ("loosen", 1),
+        *(("rest", 1), ("skim", 1), ("decide", 1), ("loosen", 2)),
+        *(("rest", 2), ("skim", 2), ("decide", 2), ("settle", 2)),
+        ("clean_up", 2),
+        "done",
+    ]
+
+
+def test_a_finished_separation_stands_in_the_record(bench: Bench) -> None:
+    bench.start(6.5)
     bench.one_pass(Amount.MANY)
     bench.write(moves.stop(bench.sep, bench.now))
-    assert bench.step == Step.SETTLE
     bench.write(moves.settle(bench.sep, Settling(4.4, "tray B", "tray B", "tray B"), bench.now))
-    assert bench.step == Step.CLEAN_UP
     stack = bench.write(moves.finish(bench.sep, bench.now))
     done = stack.past_separations[-1]
-    assert (done.outcome, len(done.passes), done.gross_kg) == (Outcome.FINISHED, 2, 6.5)
+    assert (done.outcome, len(done.passes), done.gross_kg) == (Outcome.FINISHED, 1, 6.5)
     assert stack.harvests[-1].castings_kg == 4.4
-    assert stack.tray("A") is not None
     assert [tray.id for tray in stack.off_stack] == ["A"]
     assert not stack.findings
 

@@ -6,6 +6,7 @@ from tests.builders import a_profile, a_usual_bin, entry, fed, moment, noted, or
 from trayturn.advice.turning import turn_entries
 from trayturn.domain.entries import Entry
 from trayturn.domain.replay import replay, standing
+from trayturn.procedure.separation import back
 from trayturn.procedure.undoing import take_back
 
 
@@ -39,6 +40,27 @@ def test_a_separations_move_goes_whole() -> None:
         entry("step_started", 120, tray="A", step="get_ready"),
     )
     assert after_undo(*a_usual_bin(), *begun) == list(a_usual_bin())
+
+
+def test_back_leaves_what_the_keeper_wrote_meanwhile() -> None:
+    begun = (
+        entry("separation_begun", 120, tray="A"),
+        entry("step_started", 120, tray="A", step="get_ready"),
+    )
+    loosening = (
+        entry("cautions_read", 121, work="separation", codes=("dust",)),
+        entry("step_ended", 121, tray="A", step="get_ready"),
+        entry("step_started", 121, tray="A", step="loosen", pass_number=1),
+    )
+    meanwhile = (
+        noted("a cob", 122, tray="A"),
+        entry("checked", 122, tray="A", temperature_c=20),
+        entry("cautions_read", 122, work="feeding", codes=("gloves",)),
+        fed("A", 122),
+    )
+    journal: list[Entry] = [*a_usual_bin(), *begun, *loosening, *meanwhile]
+    journal += back(journal, "A", moment(123))
+    assert [e for _, e in standing(journal)] == [*a_usual_bin(), *begun, *meanwhile]
 
 
 def test_undo_again_takes_the_act_before() -> None:

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import datetime, timedelta, timezone
 from pathlib import Path
 
-from trayturn.domain.entries import Note
+from trayturn.domain.entries import Entry, Note, Undone
 from trayturn.domain.problems import Problem
 from trayturn.domain.profile import Profile
+from trayturn.domain.replay import standing
 from trayturn.storage.reading import Loaded, load
+from trayturn.storage.saving import undo
 
 ZONE = timezone(timedelta(hours=1))
 NOW = datetime(2026, 11, 25, 10, 5, tzinfo=ZONE)
@@ -74,3 +77,18 @@ def only_problem(folder: Path, text: str | bytes) -> Problem:
     assert len(loaded.problems) == 1
     assert loaded.problems[0].file == "pantry.toml"
     return loaded.problems[0]
+
+
+def undo_last(loaded: Loaded) -> tuple[Loaded, Undone]:
+    """Take back the one entry that stands last."""
+    loaded, (taken,) = undo(loaded, last_one)
+    return loaded, taken
+
+
+def last_one(journal: Sequence[Entry]) -> list[Undone]:
+    return [taking_back(entry) for _, entry in standing(journal)[-1:]]
+
+
+def taking_back(entry: Entry) -> Undone:
+    """The entry that takes that one back."""
+    return Undone(at=NOW, entry_at=entry.at, entry_kind=entry.kind)

@@ -11,13 +11,13 @@ from typing import Any
 import filelock
 import pytest
 
-from tests.storage.files import HAND_WRITTEN, NOW, note, write
+from tests.storage.files import HAND_WRITTEN, NOW, note, undo_last, write
 from trayturn.domain.setup import BinSetup, Tray
 from trayturn.storage import disk, managing, saving
 from trayturn.storage.errors import NotSaved, StorageError
 from trayturn.storage.home import list_profiles
 from trayturn.storage.reading import load
-from trayturn.storage.saving import append, undo_last
+from trayturn.storage.saving import append
 
 
 class Killed(BaseException):
@@ -58,7 +58,7 @@ def append_one(home: Path) -> object:
 
 
 def undo_one(home: Path) -> object:
-    return undo_last(load(home / "pantry.toml"), NOW)
+    return undo_last(load(home / "pantry.toml"))
 
 
 def rename_it(home: Path) -> object:

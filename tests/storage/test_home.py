@@ -146,6 +146,17 @@ def test_a_bin_that_is_not_there_names_the_nearest(tmp_path: Path) -> None:
         resolve(tmp_path, "gone/pantry.toml")
 
 
+@pytest.mark.parametrize("header", ["[[journal]]", "  [[ journal ]]"])
+@pytest.mark.parametrize("newline", ["\n", "\r\n"])
+def test_a_shown_name_is_found_whatever_the_journal_is_like(
+    header: str, newline: str, tmp_path: Path
+) -> None:
+    entry = 'at = 2026-03-01T10:00:00Z\nkind = "note"\ntext = "fine"\n'
+    text = 'format = 1\n[bin]\nname = "Küche oben"\n\n' + f"{header}\n{entry}" * 2000
+    path = write(tmp_path, text.replace("\n", newline))
+    assert resolve(tmp_path, "küche OBEN") == path
+
+
 def test_two_bins_of_one_shown_name_are_told_apart_by_short_name(tmp_path: Path) -> None:
     write(tmp_path, name="left")
     write(tmp_path, name="right")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import threading
 from datetime import timedelta
 from pathlib import Path
@@ -123,6 +124,21 @@ def test_a_dated_copy_is_kept_before_a_rewrite(tmp_path: Path) -> None:
     ]
     assert kept.read_text() == HAND_WRITTEN
     assert list_profiles(tmp_path) == [loaded.path]
+
+
+@pytest.mark.skipif(os.name != "posix", reason="the permissions of other systems are not of this kind")
+def test_a_private_file_stays_private(tmp_path: Path) -> None:
+    path = write(tmp_path)
+    path.chmod(0o600)
+    saved = append(load(path), [note("for my eyes")])
+    backup = back_up(path, saved.raw, NOW)
+    away = archive(saved, tmp_path)
+    assert [mode(file) for file in (backup, away)] == [0o600, 0o600]
+    assert mode(unarchive(away, tmp_path)) == 0o600
+
+
+def mode(path: Path) -> int:
+    return path.stat().st_mode & 0o777
 
 
 def test_a_backup_is_named_after_its_moment(tmp_path: Path) -> None:

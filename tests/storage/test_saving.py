@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import stat
 import tempfile
 from datetime import datetime
@@ -13,7 +14,7 @@ import tomli
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tests.storage.files import HAND_WRITTEN, HEAD, NOW, note, sound, write
+from tests.storage.files import HAND_WRITTEN, HEAD, NOW, note, sound, undo_last, write
 from tests.strategies import FIELDS, ODD_TEXTS, entries_of, journals
 from trayturn.domain.entries import ENTRY_TYPES, CautionsRead, Entry, Fed, Note, Turned
 from trayturn.domain.profile import Profile
@@ -21,7 +22,7 @@ from trayturn.domain.replay import replay, standing
 from trayturn.domain.setup import BinSetup
 from trayturn.storage.errors import NotSaved, Unreadable
 from trayturn.storage.reading import load
-from trayturn.storage.saving import append, undo_last
+from trayturn.storage.saving import append
 
 FAR = datetime(2100, 1, 1, tzinfo=NOW.tzinfo)
 
@@ -133,9 +134,8 @@ def test_the_hour_that_comes_twice_is_told_apart_and_can_be_undone(tmp_path: Pat
         first.at.utcoffset(),
         second.at.utcoffset(),
     ]
-    loaded, entry = undo_last(loaded, NOW)
-    assert isinstance(entry, Note)
-    assert entry.text == "winter time"
+    loaded, entry = undo_last(loaded)
+    assert (entry.entry_at, entry.entry_kind) == (sound(loaded).journal[1].at, "note")
     assert [kept for _, kept in standing(sound(load(loaded.path)).journal)] == [sound(loaded).journal[0]]
 
 
@@ -149,10 +149,18 @@ def test_an_offset_with_seconds_is_rounded_and_the_moment_kept(tmp_path: Path) -
 def test_a_profile_with_problems_is_read_only(tmp_path: Path) -> None:
     loaded = load(write(tmp_path, HAND_WRITTEN + "\n[[journal]]\nkind = 'note'\n"))
     assert loaded.read_only
-    for attempt in (lambda: append(loaded, [note("no")]), lambda: undo_last(loaded, NOW)):
+    for attempt in (lambda: append(loaded, [note("no")]), lambda: undo_last(loaded)):
         with pytest.raises(Unreadable, match=r"reading only.*journal\[3\].*more problem"):
             attempt()
     assert loaded.path.read_bytes() == loaded.raw
+
+
+def test_a_file_made_read_only_is_left_alone(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    loaded = load(write(tmp_path))
+    monkeypatch.setattr(os, "access", lambda path, mode: mode != os.W_OK)
+    with pytest.raises(NotSaved, match="was not saved: you may not use it"):
+        append(loaded, [note("no")])
+    assert loaded.path.read_text() == HAND_WRITTEN
 
 
 def test_half_a_character_is_refused_in_words(tmp_path: Path) -> None:

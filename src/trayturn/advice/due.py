@@ -17,7 +17,7 @@ from trayturn.domain.stack import Separation, Stack, StepTimes
 from trayturn.domain.words import clock, count
 from trayturn.domain.words import due as in_days
 
-KINDS = ("rest", "separation", "turn", "feed", "check", "start")
+KINDS = ("rest", "separation", "turn", "worms", "feed", "check", "start")
 FAR_OFF = datetime.max.replace(tzinfo=UTC)
 
 
@@ -69,7 +69,7 @@ def due_list(stack: Stack) -> list[Due]:
         feed = feed_next(stack)
         return [_due(stack, "start", feed.what, feed.why, None, press=Press.NOW)]
     found = [_separation_due(stack, separation) for separation in stack.separations]
-    found += [*_waiting(stack), *_turn(stack), *_feed(stack), *_check(stack), *_start(stack)]
+    found += [*_waiting(stack), *_turn(stack), *_worms(stack), *_feed(stack), *_check(stack), *_start(stack)]
     return sorted(found, key=lambda due: due.order)
 
 
@@ -126,6 +126,18 @@ def _turn(stack: Stack) -> Iterator[Due]:
     if turn.due is not None:
         press = Press.NOW if turn.ready and not stack.separations else Press.LATER
         yield _due(stack, "turn", turn.what, turn.why, turn.due, press=press)
+
+
+def _worms(stack: Stack) -> Iterator[Due]:
+    """A bin that was only just set up has bedding and no worms yet."""
+    begun = any(tray.feedings for tray in (*stack.trays, *stack.off_stack)) or stack.turns
+    if begun or stack.worms_kg is not None or stack.past_separations or stack.separations:
+        return
+    why = (
+        "No worms are written down for this bin, and it has not been fed yet.",
+        "Give them the damp bedding first; their first meals are small.",
+    )
+    yield _due(stack, "worms", "Put the worms in.", why, None, press=Press.NOW)
 
 
 def _feed(stack: Stack) -> Iterator[Due]:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from datetime import tzinfo
 from typing import Any
 
 from trayturn.advice.story import DOING
@@ -34,8 +33,8 @@ from trayturn.domain.units import show_mass, show_temperature, show_volume, thre
 from trayturn.domain.words import clean, count, masses
 
 Parts = list[str]
-SHORT = 200
-"""How much of the keeper's own words stands on one line, characters."""
+SHORT, WHOLE = 200, 20_000
+"""How much of the keeper's own words is told on one line and in full, characters."""
 
 GROUPS = {
     "tray_started": "started",
@@ -70,17 +69,26 @@ def entry_words(entry: Entry, units: Units = Units.METRIC, limit: int = SHORT) -
     return "; ".join(part for part in (*parts, clean(entry.note, limit)) if part)
 
 
-def entry_story(entry: Entry, units: Units, zone: tzinfo | None = None) -> list[str]:
-    """The whole entry, a line for each thing it says, nothing shortened. Times are told in `zone`."""
+def entry_line(entry: Entry, units: Units = Units.METRIC) -> str:
+    """The entry with its group and tray in front, nothing shortened: `fed B: cabbage 500 g; grit 10 g`."""
+    tray = getattr(entry, "tray", None)
+    return f"{group_of(entry)}{f' {tray}' if tray else ''}: {entry_words(entry, units, WHOLE)}"
+
+
+def entry_story(entry: Entry, units: Units) -> list[str]:
+    """The whole entry, a line for each thing it says, nothing shortened.
+
+    Its time is the one that the keeper's clock read then: summer time and travels shift nothing.
+    """
     tray = getattr(entry, "tray", None)
     lines = [
         f"{group_of(entry).capitalize()}{f', tray {tray}' if tray else ''}",
-        f"{entry.at.astimezone(zone):%A %Y-%m-%d %H:%M}",
+        f"{entry.at:%A %Y-%m-%d %H:%M}",
     ]
     if isinstance(entry, Note):
         said = entry.text.splitlines()
     else:
-        said = [part[:1].upper() + part[1:] for part in WORDS[entry.kind](entry, units, 20_000) if part]
+        said = [part[:1].upper() + part[1:] for part in WORDS[entry.kind](entry, units, WHOLE) if part]
     lines += ["", *(clean(line) for line in said)]
     if entry.note:
         lines += ["", *(clean(line) for line in entry.note.splitlines())]
@@ -203,7 +211,7 @@ def _note(entry: Note, units: Units, limit: int) -> Parts:
 
 
 def _undone(entry: Undone, units: Units, limit: int) -> Parts:
-    return [f"{clean(entry.entry_kind)} of {entry.entry_at:%Y-%m-%d %H:%M} taken back"]
+    return [f"{clean(entry.entry_kind).replace('_', ' ')} of {entry.entry_at:%Y-%m-%d %H:%M} taken back"]
 
 
 WORDS: dict[str, Callable[[Any, Units, int], Parts]] = {

@@ -77,7 +77,7 @@ def _what(tray: TrayState, due: datetime, turn: NextTurn, stack: Stack) -> str:
 
 
 def _why_this_tray(tray: TrayState, fed: tuple[TrayState, ...], stack: Stack) -> tuple[str, ...]:
-    line = f"Tray {tray.id} is the feeding tray {since(tray.stage_since, stack.as_of)}."
+    line = f"Tray {tray.id} has been the feeding tray {since(tray.stage_since, stack.as_of)}."
     if len(fed) == 1:
         return (line,)
     rank = "has not been fed yet" if tray.last_fed_at is None else "was fed least recently"

@@ -74,7 +74,7 @@ def tray_line(tray: TrayState, stack: Stack) -> str:
     """One sentence a tray: its level, stage, ages, feedings and moisture, and whether to feed it next."""
     if tray.level is None:
         return f"Tray {tray.id}, off the stack: spare since {_day_of(tray.stage_since, stack)}."
-    top = ", the top" if tray.level == len(stack.trays) else ""
+    top = ", the top" if tray.level == len(stack.trays) > 1 else ""
     parts = [_ages(tray), _fed_words(tray, stack.setup.units), moisture_words(tray, stack)]
     feed = feed_next(stack)
     mark = " Feed this one next." if tray.id == (feed.tray or feed.instead) else ""

@@ -10,11 +10,10 @@ from datetime import datetime
 from trayturn.advice.due import Due, due_list
 from trayturn.cli import as_json
 from trayturn.cli.layout import Page, column
-from trayturn.cli.opening import open_all
+from trayturn.cli.opening import open_all, stack_asked
 from trayturn.cli.parsing import moment_asked
 from trayturn.clock import Clock
-from trayturn.domain.problems import Severity
-from trayturn.domain.replay import present, replay
+from trayturn.domain.problems import Finding, Severity
 from trayturn.domain.stack import Stack
 from trayturn.domain.words import clock as clock_time
 from trayturn.domain.words import count
@@ -33,10 +32,19 @@ class Standing:
     due: tuple[Due, ...]
 
     @property
-    def troubles(self) -> list[str]:
+    def findings(self) -> tuple[Finding, ...]:
+        return self.stack.findings if self.stack else ()
+
+    @property
+    def errors(self) -> list[str]:
         """What is wrong with the file, or cannot have happened in its journal."""
-        errors = [f for f in (self.stack.findings if self.stack else ()) if f.severity is Severity.ERROR]
-        return [*map(str, self.loaded.problems), *map(str, errors)]
+        impossible = [finding for finding in self.findings if finding.severity is Severity.ERROR]
+        return [*map(str, self.loaded.problems), *map(str, impossible)]
+
+    @property
+    def ahead(self) -> list[str]:
+        """That entries are dated ahead of the clock, which puts every age here in doubt."""
+        return [str(finding) for finding in self.findings if finding.code == "dated-ahead"]
 
 
 def bins(options: Namespace, clock: Clock) -> int:
@@ -78,12 +86,12 @@ def _stand(options: Namespace, now: datetime) -> list[Standing]:
 def _standing(loaded: Loaded, options: Namespace, now: datetime) -> Standing:
     if loaded.profile is None or loaded.problems:
         return Standing(loaded, None, ())
-    stack = replay(loaded.profile, moment_asked(options, present(loaded.profile, now)))
+    stack = stack_asked(options, loaded.profile, now)
     return Standing(loaded, stack, tuple(due_list(stack)))
 
 
 def _status(all_bins: Sequence[Standing]) -> int:
-    return int(any(one.troubles for one in all_bins))
+    return int(any(one.errors for one in all_bins))
 
 
 def _bin_data(one: Standing) -> as_json.Data:
@@ -95,7 +103,7 @@ def _bin_data(one: Standing) -> as_json.Data:
         "trays": len(stack.trays) if stack else None,
         "next": _due_data(one.due[0]) if one.due else None,
         "problems": as_json.problems(one.loaded.problems),
-        "findings": as_json.findings(stack.findings if stack else ()),
+        "findings": as_json.findings(one.findings),
     }
 
 
@@ -156,6 +164,7 @@ def _when(item: Due, one: Standing) -> str:
 
 
 def _print_trouble(one: Standing, page: Page, indent: int) -> None:
-    """The first thing that is wrong, and where to read the rest."""
-    for trouble in one.troubles[:1]:
-        page.line(f"{trouble} See it all with: trayturn verify {one.loaded.key}", indent, 2)
+    """The first thing that is wrong, and where to read the rest; and a clock or date that is off."""
+    for error in one.errors[:1]:
+        page.line(f"{error} See it all with: trayturn verify {one.loaded.key}", indent, 2)
+    page.lines(one.ahead, indent, 2)

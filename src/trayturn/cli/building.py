@@ -27,6 +27,7 @@ def fed(desk: Desk) -> list[Entry]:
 
 
 def checked(desk: Desk) -> list[Entry]:
+    """Readings, at least one. Raises `Refused`, as all of these do for a slip."""
     typed = desk.typed
     readings = {
         "moisture_pct": amounts.plain_number(typed.moisture, "--moisture", "%"),

@@ -88,11 +88,11 @@ def _tour(home: Path, clock: Clock, options: Namespace) -> int:
 
 def _stops(home: Path, clock: Clock) -> list[list[str]]:
     """Bins, what is due, each stack, each separation under way, and the cautions for it."""
-    from trayturn.domain.replay import present, replay
+    from trayturn.domain.replay import replay_now
     from trayturn.storage.reading import load
 
     profiles = [(path.stem, load(path).profile) for path in list_profiles(home)]
-    under_way = [key for key, one in profiles if one and replay(one, present(one, clock())).separations]
+    under_way = [key for key, one in profiles if one and replay_now(one, clock()).separations]
     stacks = [["stack", key] for key, _ in profiles]
     separations = [["separation", key] for key in under_way]
     return [["bins"], ["today"], *stacks, *separations, ["cautions", "--work", "separation"]]

@@ -5,11 +5,11 @@ from __future__ import annotations
 from argparse import Namespace
 from itertools import groupby
 
+from trayturn.advice.entry_words import entry_line
 from trayturn.cli import as_json
 from trayturn.cli.layout import Page
 from trayturn.cli.opening import open_bin, readable
 from trayturn.cli.parsing import Refused, moment_asked
-from trayturn.cli.telling import entry_text
 from trayturn.clock import Clock
 from trayturn.domain.entries import ENTRY_TYPES, Entry
 from trayturn.domain.profile import Profile, nearest
@@ -72,4 +72,4 @@ def _print(chosen: list[Placed], profile: Profile, page: Page) -> None:
         page.line()
         page.line(f"{day:%a} {day.day} {day:%b} {day.year}")
         for _, entry in pairs:
-            page.row(f"{entry.at:%H:%M}", entry_text(entry, profile.bin.units), 7)
+            page.row(f"{entry.at:%H:%M}", entry_line(entry, profile.bin.units), 7)

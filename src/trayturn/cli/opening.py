@@ -1,12 +1,15 @@
-"""From the words for a bin to its profile."""
+"""From the words for a bin to its profile, and to its stack at the moment asked about."""
 
 from __future__ import annotations
 
 from argparse import Namespace
+from datetime import datetime
 from pathlib import Path
 
-from trayturn.cli.parsing import Refused
+from trayturn.cli.parsing import Refused, read_moment
 from trayturn.domain.profile import Profile
+from trayturn.domain.replay import replay, replay_now
+from trayturn.domain.stack import Stack
 from trayturn.domain.words import clean
 from trayturn.storage.errors import NotFound
 from trayturn.storage.home import home_dir, list_profiles, resolve
@@ -39,3 +42,8 @@ def readable(loaded: Loaded) -> Profile:
         listing = "".join(f"\n  {clean(str(problem))}" for problem in loaded.problems)
         raise Refused(f"{loaded.path} has problems, so nothing is taken from it:{listing}", BROKEN)
     return loaded.profile
+
+
+def stack_asked(options: Namespace, profile: Profile, now: datetime) -> Stack:
+    """The bin as of the moment that `--at` names, or as it is at present by a clock that reads `now`."""
+    return replay(profile, read_moment(options.at)) if options.at else replay_now(profile, now)

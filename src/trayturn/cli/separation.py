@@ -6,12 +6,10 @@ from argparse import Namespace
 
 from trayturn.cli import as_json
 from trayturn.cli.layout import Page
-from trayturn.cli.opening import open_bin, readable
-from trayturn.cli.parsing import moment_asked
+from trayturn.cli.opening import open_bin, readable, stack_asked
 from trayturn.clock import Clock
 from trayturn.domain.entries import Step
 from trayturn.domain.profile import Profile
-from trayturn.domain.replay import present, replay
 from trayturn.domain.stack import Separation, Stack
 from trayturn.domain.words import day
 from trayturn.procedure.separation import advised_to_stop
@@ -23,7 +21,7 @@ def separation(options: Namespace, clock: Clock) -> int:
     """Print each separation under way, or how the last one ended."""
     loaded = open_bin(options)
     profile = readable(loaded)
-    now = replay(profile, moment_asked(options, present(profile, clock())))
+    now = stack_asked(options, profile, clock())
     if options.json:
         as_json.print_json(_data(now))
     else:

@@ -10,11 +10,9 @@ from trayturn.advice.story import move_line, stack_sentence, tray_line
 from trayturn.advice.turning import Move, NextTurn, next_turn
 from trayturn.cli import as_json
 from trayturn.cli.layout import Page
-from trayturn.cli.opening import open_bin, readable
-from trayturn.cli.parsing import moment_asked
+from trayturn.cli.opening import open_bin, readable, stack_asked
 from trayturn.clock import Clock
 from trayturn.domain.problems import Severity
-from trayturn.domain.replay import present, replay
 from trayturn.domain.stack import Stack
 from trayturn.domain.units import show_volume
 from trayturn.domain.words import day, listed, masses
@@ -25,7 +23,7 @@ def stack(options: Namespace, clock: Clock) -> int:
     """Print the trays, the next feeding, the next turn, and what in the journal does not add up."""
     loaded = open_bin(options)
     profile = readable(loaded)
-    now = replay(profile, moment_asked(options, present(profile, clock())))
+    now = stack_asked(options, profile, clock())
     if options.json:
         as_json.print_json(_data(now, loaded))
     else:

@@ -12,8 +12,7 @@ from trayturn.cli.layout import Page
 from trayturn.cli.opening import find_path
 from trayturn.clock import Clock
 from trayturn.domain.problems import Finding, Severity
-from trayturn.domain.profile import Profile
-from trayturn.domain.replay import replay
+from trayturn.domain.replay import dated_ahead, replay
 from trayturn.domain.words import count
 from trayturn.storage.reading import Loaded, load
 
@@ -41,19 +40,7 @@ def _check(loaded: Loaded, now: datetime) -> tuple[Loaded, list[Finding]]:
     if profile is None:
         return loaded, []
     last = max((entry.at for entry in profile.journal), default=now)
-    return loaded, [*replay(profile, max(last, now)).findings, *_dated_ahead(profile, now)]
-
-
-def _dated_ahead(profile: Profile, now: datetime) -> list[Finding]:
-    """A slip in a year hides an entry until that day comes."""
-    ahead = [place for place, entry in enumerate(profile.journal, 1) if entry.at > now]
-    if not ahead:
-        return []
-    first = profile.journal[ahead[0] - 1]
-    number = count(len(ahead), "entry is", "entries are")
-    what = f"{number} dated after now, the first of them {first.at:%Y-%m-%d %H:%M}."
-    to_do = "They count from their day on; correct the dates if that is a slip."
-    return [Finding(Severity.INFO, "dated-ahead", what, to_do, f"entry {ahead[0]}", ahead[0])]
+    return loaded, [*replay(profile, max(last, now)).findings, *dated_ahead(profile, now)]
 
 
 def _sound(loaded: Loaded, found: Sequence[Finding]) -> bool:

@@ -7,6 +7,7 @@ from argparse import Namespace
 from collections.abc import Sequence
 from datetime import datetime
 
+from trayturn.advice.entry_words import entry_line
 from trayturn.cli import as_json
 from trayturn.cli.building import BUILDERS
 from trayturn.cli.desk import Desk
@@ -14,15 +15,15 @@ from trayturn.cli.kinds import KINDS, ON_SCREENS_ONLY, OTHER_NAMES, Kind
 from trayturn.cli.layout import Page
 from trayturn.cli.opening import open_bin, readable
 from trayturn.cli.parsing import Refused, moment_asked
-from trayturn.cli.telling import tell
 from trayturn.clock import Clock
 from trayturn.domain.entries import Entry, name_entry
 from trayturn.domain.problems import Finding, Severity
 from trayturn.domain.profile import Profile
-from trayturn.domain.replay import present, replay
+from trayturn.domain.replay import present, replay, replay_now, standing
 from trayturn.domain.words import listed
+from trayturn.procedure.undoing import take_back
 from trayturn.storage.reading import Loaded
-from trayturn.storage.saving import append, undo_last
+from trayturn.storage.saving import append, undo
 
 CHANGE_THE_ORDER = ("tray_started", "turned", "separation_begun", "separation_ended")
 
@@ -33,10 +34,10 @@ def log(options: Namespace, clock: Clock) -> int:
     typed = _parse(kind, options)
     loaded = open_bin(typed)
     before, now = readable(loaded), clock()
+    entries: Sequence[Entry]
     if kind.name == "undo":
-        saved, entry = undo_last(loaded, now)
-        entries = list(readable(saved).journal[-1:])
-        said = f"Taken back in {before.bin.name}: {name_entry(entry)}."
+        saved, entries = undo(loaded, lambda journal: take_back(journal, now))
+        said = f"Taken back in {before.bin.name}: {_taken_back(readable(saved), len(entries))}."
     else:
         entries = _build(kind, typed, before, now)
         saved, said = append(loaded, entries), _said(entries, before)
@@ -68,8 +69,19 @@ def _parse(kind: Kind, options: Namespace) -> Namespace:
 
 def _said(entries: Sequence[Entry], profile: Profile) -> str:
     """What was written, but for the steps that go with it."""
-    told = [tell(entry, profile.bin.units) for entry in entries if not entry.kind.startswith("step_")]
+    told = [entry_line(entry, profile.bin.units) for entry in entries if not _is_step(entry)]
     return f"Saved in {profile.bin.name}, {entries[0].at:%Y-%m-%d %H:%M}: {'; then '.join(told)}."
+
+
+def _taken_back(profile: Profile, number: int) -> str:
+    """What the last so many entries of the journal took back, but for the steps that went with it."""
+    left = dict(standing(profile.journal))
+    gone = [entry for place, entry in standing(profile.journal[:-number]) if place not in left]
+    return listed(name_entry(e) for e in [e for e in gone if not _is_step(e)] or gone)
+
+
+def _is_step(entry: Entry) -> bool:
+    return entry.kind.startswith("step_")
 
 
 def _build(kind: Kind, typed: Namespace, profile: Profile, now: datetime) -> list[Entry]:
@@ -83,8 +95,8 @@ def _build(kind: Kind, typed: Namespace, profile: Profile, now: datetime) -> lis
 
 def _new_findings(before: Profile, after: Profile, now: datetime) -> list[Finding]:
     """What does not add up and was not found before."""
-    known = replay(before, present(before, now)).findings
-    return [finding for finding in replay(after, present(after, now)).findings if finding not in known]
+    known = replay_now(before, now).findings
+    return [finding for finding in replay_now(after, now).findings if finding not in known]
 
 
 def _print(said: str, saved: Loaded, entries: Sequence[Entry], new: Sequence[Finding], page: Page) -> None:

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from dataclasses import replace
 from datetime import datetime
+from operator import itemgetter
 from typing import Any
 
 from trayturn.domain import fold_separation, fold_stores, fold_trays
@@ -18,11 +20,13 @@ from trayturn.domain.entries import (
     StepStarted,
     Turned,
     Undone,
+    name_entry,
 )
 from trayturn.domain.ledger import Ledger
-from trayturn.domain.problems import Severity
+from trayturn.domain.problems import Finding, Severity
 from trayturn.domain.profile import Profile
 from trayturn.domain.stack import Stack
+from trayturn.domain.words import count
 
 Handler = Callable[[Ledger, Any], None]
 
@@ -100,15 +104,39 @@ def in_time(kept: Iterable[tuple[int, Entry]]) -> list[tuple[datetime, int, Entr
         elif isinstance(entry, SeparationBegun):
             latest[entry.tray] = at
         timed.append((at, index, entry))
-    return sorted(timed, key=lambda timed_entry: timed_entry[:2])
+    return sorted(timed, key=itemgetter(0))
 
 
 def present(profile: Profile, now: datetime) -> datetime:
     """The moment that `now` means for this bin: never before anything in its journal.
 
-    A clock that was set back must not hide what was written by the clock before.
+    A clock that was set back must not hide what was written by the clock before. What was taken back does
+    not count.
     """
-    return max(now, max((entry.at for entry in profile.journal), default=now))
+    if all(entry.at <= now for entry in profile.journal):
+        return now
+    return max([now, *(entry.at for _, entry in standing(profile.journal))])
+
+
+def replay_now(profile: Profile, now: datetime) -> Stack:
+    """The bin as it is at present, by a clock that reads `now`. What is dated ahead of it is a finding."""
+    as_of = present(profile, now)
+    stack = replay(profile, as_of)
+    if as_of == now:
+        return stack
+    return replace(stack, findings=(*stack.findings, *dated_ahead(profile, now)))
+
+
+def dated_ahead(profile: Profile, now: datetime) -> tuple[Finding, ...]:
+    """One finding where entries that count are dated after `now`: a slip in a date, or a clock set back."""
+    ahead = [(place, entry) for place, entry in standing(profile.journal) if entry.at > now]
+    if not ahead:
+        return ()
+    place, last = max(ahead, key=lambda pair: (pair[1].at, pair[0]))
+    what = f"{count(len(ahead), 'entry is', 'entries are')} dated ahead of the clock ({now:%Y-%m-%d %H:%M})."
+    to_do = "The bin is told as of the last one; correct its date, or the clock."
+    where = f"entry {place} ({name_entry(last)})"
+    return (Finding(Severity.WARNING, "dated-ahead", what, to_do, where, place),)
 
 
 def replay(profile: Profile, as_of: datetime) -> Stack:

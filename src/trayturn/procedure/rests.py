@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from trayturn.domain.stack import Stack
-from trayturn.domain.words import clock, countdown, span
+from trayturn.domain.words import clean, clock, countdown, span
 from trayturn.procedure.stepper import StepView, view
 
 
@@ -30,7 +30,7 @@ class RunningRest:
 
     def words(self, now: datetime) -> str:
         """One line: whose rest, what is left, the clock time it ends, and what comes next."""
-        who = f"{self.name}, tray {self.tray}"
+        who = f"{clean(self.name, 24)}, tray {self.tray}"
         name = self.shown.name
         if self.shown.over is not None:
             return f"{who}: {name} over for {span(self.shown.over)}. Now {self.shown.then}."

@@ -26,7 +26,7 @@ from trayturn.domain.entries import (
     StepStarted,
     Undone,
 )
-from trayturn.domain.replay import standing
+from trayturn.domain.replay import SEPARATION_STEPS, standing
 from trayturn.domain.setup import BinSetup
 from trayturn.domain.stack import Separation
 
@@ -148,11 +148,11 @@ def back(journal: Iterable[Entry], tray: str, now: datetime) -> list[Undone]:
 
     A rest gone back to has its old deadline, since that is what the worms had.
     """
-    mine = [
-        e for _, e in standing(journal) if getattr(e, "tray", None) == tray or isinstance(e, CautionsRead)
-    ]
+    mine = [entry for _, entry in standing(journal) if _written_by_a_move(entry, tray)]
     taken: list[Entry] = []
     for entry in reversed(mine):
+        if isinstance(entry, Checked | CautionsRead) and not any(isinstance(e, StepEnded) for e in taken):
+            continue
         if isinstance(entry, StepStarted) and any(
             isinstance(e, StepStarted | SeparationEnded) for e in taken
         ):
@@ -165,6 +165,13 @@ def back(journal: Iterable[Entry], tray: str, now: datetime) -> list[Undone]:
         if isinstance(entry, SeparationBegun):
             break
     return [Undone(at=now, entry_at=entry.at, entry_kind=entry.kind) for entry in taken]
+
+
+def _written_by_a_move(entry: Entry, tray: str) -> bool:
+    """Whether a separation's moves write such entries. Notes and feedings meanwhile are the keeper's own."""
+    if isinstance(entry, CautionsRead):
+        return entry.work == "separation"
+    return isinstance(entry, (SeparationBegun, Checked, *SEPARATION_STEPS)) and entry.tray == tray
 
 
 def _closes_move(taken: list[Entry], entry: Entry) -> bool:

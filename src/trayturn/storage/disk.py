@@ -54,14 +54,23 @@ def read_file(path: Path) -> bytes:
 def replace_file(path: Path, data: bytes) -> None:
     """Put new content in the place of a file that is there, through a link if it is one. Raises OSError."""
     target = Path(os.path.realpath(path))
-    with _written(target, data, stat.S_IMODE(os.stat(target).st_mode)) as temporary:
+    mode = mode_of(target)
+    # To replace a file it is enough that the folder is writable, but one made read-only is meant to stay.
+    if not os.access(target, os.W_OK):
+        raise OSError(errno.EACCES, "it is read-only")
+    with _written(target, data, mode) as temporary:
         os.replace(temporary, target)
     _sync_folder(target.parent)
 
 
-def create_file(path: Path, data: bytes) -> None:
+def mode_of(path: Path) -> int:
+    """Who may read and write a file, for another that is to hold the same. Raises OSError."""
+    return stat.S_IMODE(os.stat(path).st_mode)
+
+
+def create_file(path: Path, data: bytes, mode: int | None = None) -> None:
     """Write a new file. Raises FileExistsError rather than touch one that is there, and other OSErrors."""
-    with _written(path, data) as temporary:
+    with _written(path, data, mode) as temporary:
         _claim(temporary, path)
     _sync_folder(path.parent)
 

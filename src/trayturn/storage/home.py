@@ -12,6 +12,7 @@ from pathlib import Path
 from trayturn.storage.errors import NameRefused, NotFound, StorageError
 
 HOME_VARIABLE = "TRAYTURN_HOME"
+JOURNAL_BEGINS = re.compile(r"\r?\n[ \t]*\[\[[ \t]*journal[ \t]*\]\]")
 KEY = re.compile(r"[a-z0-9][a-z0-9_-]{0,39}")
 DEVICES = frozenset(
     ["con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in range(10))]
@@ -153,7 +154,7 @@ def _shown_name(path: Path) -> str:
         return ""
     try:
         with open(path, encoding="utf-8-sig", newline="") as file:
-            head = file.read(100_000).partition("\n[[journal]]")[0]
+            head = JOURNAL_BEGINS.split(file.read(100_000))[0]
         name = tomli.loads(head).get("bin", {}).get("name", "")
     except (OSError, ValueError, RecursionError, AttributeError):
         return ""

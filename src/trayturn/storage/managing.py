@@ -15,7 +15,7 @@ from trayturn.domain.entries import Entry
 from trayturn.domain.setup import BinSetup, Tray
 from trayturn.domain.words import clean
 from trayturn.storage.blocks import cut, profile_text
-from trayturn.storage.disk import create_file, read_file, refusal, replace_file, saving
+from trayturn.storage.disk import create_file, mode_of, read_file, refusal, replace_file, saving
 from trayturn.storage.errors import NameRefused, NotFound, NotSaved
 from trayturn.storage.faults import FAULTS
 from trayturn.storage.home import key_for, list_profiles, profile_path
@@ -71,7 +71,7 @@ def rename(loaded: Loaded, name: str, now: datetime) -> Loaded:
 
 def back_up(path: Path, raw: bytes, now: datetime) -> Path:
     """Keep the content in `backups/` beside the profile, named after the moment. Raises OSError."""
-    return _put(path.parent / BACKUPS, f"{path.stem}.{now:%Y-%m-%dT%H-%M-%S}", raw)
+    return _put(path.parent / BACKUPS, f"{path.stem}.{now:%Y-%m-%dT%H-%M-%S}", raw, mode_of(path))
 
 
 def archive(loaded: Loaded, home: Path) -> Path:
@@ -117,19 +117,19 @@ def _move(source: Path, folder: Path, stem: str) -> Path:
     if not source.exists():
         raise NotFound(f"{clean(source.name)} was not moved: it is gone from {clean(str(source.parent))}.")
     with saving(source, "moved"):
-        target = _put(folder, stem, read_file(source))
+        target = _put(folder, stem, read_file(source), mode_of(source))
         os.unlink(source)
     return target
 
 
-def _put(folder: Path, stem: str, raw: bytes) -> Path:
-    """A new file under the first free name. Raises OSError."""
+def _put(folder: Path, stem: str, raw: bytes, mode: int) -> Path:
+    """A new file under the first free name, as private as the first one. Raises OSError."""
     os.makedirs(folder, exist_ok=True)
     number = 1
     while True:
         path = folder / f"{stem}{f'-{number}' if number > 1 else ''}.toml"
         try:
-            create_file(path, raw)
+            create_file(path, raw, mode)
         except FileExistsError:
             number += 1
             continue

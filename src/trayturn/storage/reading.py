@@ -16,7 +16,7 @@ from trayturn.storage import faults
 from trayturn.storage.blocks import cut
 from trayturn.storage.disk import in_words, read_file
 
-PIECE = 300
+PIECE = 100
 BAD_PATH = ("no file can have this name", "Check the path.")
 INLINE = "is a list in square brackets and cannot be added to; give each entry its own [[journal]] line"
 EMPTY = f"is empty; put a copy from the backups folder back, or begin with format = {FORMAT} and [bin]"

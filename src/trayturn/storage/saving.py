@@ -4,13 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
-from datetime import datetime
 
 import tomli
 
 from trayturn.domain.entries import Entry, Undone
 from trayturn.domain.profile import Profile, read_journal
-from trayturn.domain.replay import standing
 from trayturn.domain.words import clean, count
 from trayturn.storage.blocks import entry_blocks
 from trayturn.storage.disk import read_file, replace_file, saving
@@ -27,22 +25,22 @@ def append(loaded: Loaded, entries: Sequence[Entry]) -> Loaded:
     return _add(loaded, lambda profile: entries)
 
 
-def undo_last(loaded: Loaded, now: datetime) -> tuple[Loaded, Entry]:
-    """Take back the entry that stands last in the file, by an `undone` entry. Gives the entry taken back too.
+def undo(
+    loaded: Loaded, take_back: Callable[[Sequence[Entry]], Sequence[Undone]]
+) -> tuple[Loaded, list[Undone]]:
+    """Add what takes back entries of the journal as it stands in the file now, and give that too.
 
-    Raises `NothingToUndo`, and what `append` raises.
+    `take_back` chooses them. Raises `NothingToUndo` when it finds none, and what `append` raises.
     """
-    taken: list[Entry] = []
+    taken: list[Undone] = []
 
     def choose(profile: Profile) -> Sequence[Entry]:
-        left = standing(profile.journal)
-        if not left:
+        taken.extend(take_back(profile.journal))
+        if not taken:
             raise NothingToUndo(f"There is no entry left to undo in {clean(loaded.path.name)}.")
-        entry = left[-1][1]
-        taken.append(entry)
-        return [Undone(at=now, entry_at=entry.at, entry_kind=entry.kind)]
+        return taken
 
-    return _add(loaded, choose), taken[0]
+    return _add(loaded, choose), taken
 
 
 def _add(loaded: Loaded, choose: Callable[[Profile], Sequence[Entry]]) -> Loaded:
