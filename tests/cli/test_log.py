@@ -199,11 +199,18 @@ def test_what_was_saved_and_where_is_told(pantry: Keeper) -> None:
     assert told == f"Saved in Pantry, 2026-03-03 18:30: note: first frost.\nIn {path}\n"
 
 
-def test_what_does_not_add_up_is_saved_and_told(pantry: Keeper) -> None:
-    pantry.does("log", "pantry", "turned", "B", "A")
-    answer = pantry.types("log", "pantry", "fed", "C", "tea=1 kg")
-    assert answer.status == 1
-    assert "error: entry 6 (fed C," in answer.out
+def test_what_cannot_have_happened_is_not_saved(pantry: Keeper) -> None:
+    before = (pantry.home / "pantry.toml").read_bytes()
+    answer = pantry.types("log", "pantry", "started", "A")
+    assert answer.status == 2
+    assert answer.err.startswith("trayturn: Nothing was saved. Tray A is on the stack already.")
+    assert (pantry.home / "pantry.toml").read_bytes() == before
+
+
+def test_what_only_wants_a_look_is_saved_and_told(pantry: Keeper) -> None:
+    pantry.does("log", "pantry", "supplies-added", "grit=1 kg")
+    answer = pantry.types("log", "pantry", "supplies-used", "grit=5 kg")
+    assert "warning: entry" in answer.out
     assert "trayturn log pantry undo" in answer.out
     pantry.does("log", "pantry", "undo")
     assert pantry.asks("stack", "pantry")["findings"] == []

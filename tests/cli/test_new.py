@@ -43,9 +43,10 @@ def test_every_setting(keeper: Keeper) -> None:
 
 def test_any_script_and_the_same_name_twice(keeper: Keeper) -> None:
     assert keeper.asks("new", "Küche")["bin"] == "kuche"
-    again = keeper.asks("new", "Küche")
-    assert again["name"] == "Küche"
-    assert again["bin"] == "kuche-2"
+    again = keeper.types("new", "KÜCHE")
+    assert again.status == 2
+    assert "There is already a bin called KÜCHE" in again.err
+    assert keeper.asks("new", "Kuche")["bin"] == "kuche-2"
 
 
 SLIPS = {

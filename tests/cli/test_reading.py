@@ -113,7 +113,9 @@ def test_at_asks_as_of_a_moment(pantry: Keeper) -> None:
 
 
 def test_a_finding_gives_status_one(pantry: Keeper) -> None:
-    pantry.types("log", "pantry", "started", "A")
+    path = pantry.home / "pantry.toml"
+    twice = '\n[[journal]]\nat = 2026-03-02T10:00:00+01:00\nkind = "tray_started"\ntray = "A"\n'
+    path.write_text(path.read_text(encoding="utf-8") + twice, encoding="utf-8")
     answer = pantry.types("stack", "pantry", "--json")
     assert answer.status == 1
     assert answer.data["findings"][0]["severity"] == "error"

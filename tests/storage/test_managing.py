@@ -42,12 +42,14 @@ def test_a_new_bin_is_a_file_and_the_home_is_made_with_it(tmp_path: Path) -> Non
 
 def test_a_new_bin_never_takes_the_place_of_another(tmp_path: Path) -> None:
     first = create(tmp_path, SETUP, [])
-    second = create(tmp_path, SETUP, [])
+    second = create(tmp_path, BinSetup(name="Kuche"), [])
+    with pytest.raises(NameRefused, match="already a bin called"):
+        create(tmp_path, SETUP, [])
     assert (first.key, second.key) == ("kuche", "kuche-2")
     with pytest.raises(NameRefused, match="'kuche' is taken"):
         create(tmp_path, BinSetup(name="Other"), [], key="kuche")
     with pytest.raises(NameRefused, match="cannot be a short name"):
-        create(tmp_path, SETUP, [], key="../kuche")
+        create(tmp_path, BinSetup(name="Other"), [], key="../kuche")
     assert load(first.path) == first
 
 
@@ -203,7 +205,9 @@ def test_a_copy_has_another_name_and_all_the_rest(tmp_path: Path) -> None:
     assert made.profile.journal == loaded.profile.journal
     assert b"# as it says on the lid" in made.raw
     assert loaded.path.read_text() == HAND_WRITTEN
-    assert copy(loaded, tmp_path, "Second cellar").key == "second-cellar-2"
+    with pytest.raises(NameRefused, match="already a bin called"):
+        copy(loaded, tmp_path, "second cellar")
+    assert copy(loaded, tmp_path, "Second  cellar!").key == "second-cellar-2"
 
 
 def test_a_profile_put_away_can_be_brought_back(tmp_path: Path) -> None:

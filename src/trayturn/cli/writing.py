@@ -17,7 +17,7 @@ from trayturn.cli.opening import open_bin, readable
 from trayturn.cli.parsing import Refused, moment_asked
 from trayturn.clock import Clock
 from trayturn.domain.entries import Entry, name_entry
-from trayturn.domain.problems import Finding, Severity
+from trayturn.domain.problems import Finding, Severity, Severity
 from trayturn.domain.profile import Profile
 from trayturn.domain.replay import present, replay, replay_now, standing
 from trayturn.domain.words import listed
@@ -40,6 +40,7 @@ def log(options: Namespace, clock: Clock) -> int:
         said = f"Taken back in {before.bin.name}: {_taken_back(readable(saved), len(entries))}."
     else:
         entries = _build(kind, typed, before, now)
+        _refuse_impossible(before, entries, now)
         saved, said = append(loaded, entries), _said(entries, before)
     return _confirm(typed, saved, entries, said, _new_findings(before, readable(saved), now))
 
@@ -91,6 +92,14 @@ def _build(kind: Kind, typed: Namespace, profile: Profile, now: datetime) -> lis
             f"--at {typed.at} has not come yet: it is {now:%Y-%m-%d %H:%M}. Log it once it has happened."
         )
     return BUILDERS[kind.name](Desk(profile, replay(profile, at), at, typed))
+
+
+def _refuse_impossible(before: Profile, entries: Sequence[Entry], now: datetime) -> None:
+    """What cannot have happened is not written. What only wants a look is, and is said."""
+    found = _new_findings(before, before.with_entries(entries), now)
+    wrong = [finding for finding in found if finding.severity is Severity.ERROR]
+    if wrong:
+        raise Refused(" ".join(("Nothing was saved.", *(f"{one.what} {one.to_do}".strip() for one in wrong))))
 
 
 def _new_findings(before: Profile, after: Profile, now: datetime) -> list[Finding]:

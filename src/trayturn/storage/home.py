@@ -136,6 +136,12 @@ def resolve(home: Path, words: str) -> Path:
     return named[0]
 
 
+def named(home: Path, name: str) -> Path | None:
+    """The profile with that shown name, whatever its letters' case; None when no bin is called so."""
+    paths = list_profiles(home) if home.is_dir() else []
+    return next((path for path in paths if _folded(_shown_name(path)) == _folded(name)), None)
+
+
 def _existing(path: Path, words: str) -> Path:
     if not os.path.lexists(path):
         raise NotFound(f"There is no file {words[:200]!r}. Check the path.")
