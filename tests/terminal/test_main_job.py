@@ -72,24 +72,32 @@ def start_and_feed(terminal: Terminal) -> None:
     for tray in ("A  feeding", "B  bedding"):
         terminal.press("a").wait_for("Put a tray on")
         terminal.press("Tab", "shredded cardboard=500 g", SAVE).wait_for(tray, gone="Put a tray on")
-    terminal.press("f").wait_for("Scraps", "A feeding]")
+    read_cautions(terminal.press("f"), "Before you feed")
+    terminal.wait_for("Scraps", "A feeding]")
     terminal.press("Tab", "cabbage=800 g, apple peel=300 g", SAVE).wait_for("1 feeding,", gone="What went in")
 
 
 def turn(terminal: Terminal, wrist: Wrist) -> None:
     wrist.forward(days=61)
-    terminal.press("t").wait_for("Space writes the turn down")
+    read_cautions(terminal.press("t"), "Before you turn")
+    terminal.wait_for("Space writes the turn down")
     terminal.press("Space").wait_for("A  finishing", "B  feeding", gone="Space writes")
     wrist.forward(days=20)
 
 
+def read_cautions(terminal: Terminal, *shown: str) -> None:
+    """Tick every caution that is asked, one press each, and go on."""
+    asked = terminal.wait_for(*shown, "Space ticks").count("[ ]")
+    assert asked >= 5
+    for ticked in range(1, asked + 1):
+        terminal.press("Space").wait_for_count("[✓]", ticked)
+    terminal.press("Space")
+
+
 def begin_separation(terminal: Terminal) -> None:
     terminal.press("s").wait_for("Separate tray A from its worms?")
-    open_cautions = terminal.press("Space").wait_for("Step 1 of 7", "Tray weighs", "Space ticks").count("[ ]")
-    assert open_cautions >= 5
-    for ticked in range(1, open_cautions + 1):
-        terminal.press("Space").wait_for_count("[✓]", ticked)
-    terminal.press("Space").wait_for("Step 2 of 7, pass 1", "Loosening ends")
+    read_cautions(terminal.press("Space"), "Step 1 of 7", "Tray weighs")
+    terminal.wait_for("Step 2 of 7, pass 1", "Loosening ends")
     terminal.press("Space").wait_for("Step 3 of 7, pass 1", "then skim")
 
 
@@ -122,6 +130,7 @@ def finish_after_a_crash(home: Path, wrist: Wrist) -> None:
     terminal.press("Space").wait_for("Step 6 of 7", "Castings")
     terminal.press("b").wait_for("Step 5 of 7")
     terminal.press("Space").wait_for("Step 6 of 7")
+    terminal.press("Space").wait_for("are not weighed")
     terminal.press("Space").wait_for("Step 7 of 7", "wash your hands")
     terminal.press("Space").wait_for("Summary", "Tray A is empty and spare")
     terminal.press("Space").wait_for("Due", gone="Summary")

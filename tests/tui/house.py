@@ -8,10 +8,11 @@ from datetime import datetime
 from pathlib import Path
 from typing import Any
 
+from rich.cells import cell_len
 from textual import events
 from textual.pilot import Pilot
 from textual.screen import Screen
-from textual.widgets import Footer, Static
+from textual.widgets import Static
 
 from tests.builders import a_bin, moment
 from trayturn.domain.entries import Entry
@@ -19,6 +20,7 @@ from trayturn.domain.setup import Tray
 from trayturn.storage import managing
 from trayturn.tui import app as app_module
 from trayturn.tui.app import TrayturnApp
+from trayturn.tui.widgets.key_row import KeyRow
 
 ODD_TEXTS = (
     "[/",
@@ -88,5 +90,5 @@ def drawn(app: TrayturnApp) -> str:
 
 def footer_fits(app: TrayturnApp) -> bool:
     """Whether every key of the footer is in sight."""
-    footer = app.screen.query_one(Footer)
-    return footer.virtual_size.width <= footer.size.width
+    keys = app.screen.query_one(KeyRow)
+    return cell_len(str(keys.content)) <= keys.size.width

@@ -133,7 +133,7 @@ def test_a_tray_put_on_is_a_spare_one_and_the_first_is_fed_at_once() -> None:
 
 
 def test_a_level_in_the_air_is_refused() -> None:
-    assert "too much" in forms.start_form(STACK).read_all({"level": "9"}, NOW)[1]["level"]
+    assert "at most 4" in forms.start_form(STACK).read_all({"level": "9"}, NOW)[1]["level"]
 
 
 def test_worms_go_in_and_come_out() -> None:

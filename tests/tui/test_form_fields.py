@@ -132,8 +132,8 @@ def test_a_quantity_is_read_into_si(field: Field, text: str, value: float) -> No
     ("field", "text", "said"),
     [
         (Field("f", "Mass", "mass", required=True), " ", "Mass is still to be filled in."),
-        (Field("f", "F", "percent", most=100), "170", "'170' is too much for this"),
-        (Field("f", "F", "number", least=1), "0", "'0' is too little for this"),
+        (Field("f", "F", "percent", most=100), "170", "'170' cannot be: F is at most 100 %"),
+        (Field("f", "F", "number", least=1), "0", "'0' cannot be: F is at least 1"),
         (Field("f", "F", "percent"), "wet", "'wet' is not a percentage, such as 70."),
         (Field("f", "F", "number"), "7 kg", "'7 kg' is not a plain number, such as 7."),
         (Field("f", "F", "whole"), "4.5", "'4.5' is not a whole number, such as 4."),

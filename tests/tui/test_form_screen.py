@@ -80,7 +80,7 @@ async def test_a_slip_is_told_beside_its_field_when_it_is_left(tmp_path: Path) -
         app.screen.query_one("#field-moisture_pct").focus()
         await type_in(app, pilot, "wet")
         await pilot.press("tab")
-        assert shown(app, "#wrong-moisture_pct") == "'wet' is not a percentage, such as 70."
+        assert shown(app, "#wrong-moisture_pct") == "! 'wet' is not a percentage, such as 70."
         assert "not a percentage" in drawn(app)
         await pilot.press("shift+tab", "ctrl+u", "7", "0")
         assert shown(app, "#wrong-moisture_pct") == ""

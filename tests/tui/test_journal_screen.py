@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.builders import a_usual_bin, entry, fed, moment, noted, undone
+from tests.builders import a_usual_bin, entry, fed, noted, undone
 from tests.tui.house import NOW, ODD_TEXTS, SIZES, a_home, drawn, footer_fits, opened, shown, type_in
 from trayturn.domain.entries import Note
 from trayturn.domain.setup import Units
@@ -44,7 +44,7 @@ def test_choices_go_round_and_end_at_all() -> None:
 
 
 def test_a_row_tells_when_what_kind_which_tray_and_what() -> None:
-    row = entry_row((3, fed("B", 61)), Units.METRIC, moment(0).tzinfo, 3)
+    row = entry_row((3, fed("B", 61)), Units.METRIC, 3)
     assert "".join(text for text, _ in row.lines[0]) == "2026-05-01 10:00  fed         B  cabbage 500 g"
     assert row.key == "3"
 

@@ -34,7 +34,7 @@ def show(home: Path, bin_path: Path | None, clock: Clock, options: Namespace) ->
     # What the first frame and the journals need is kept for good: sorting through it for waste takes a
     # fifth of the time. The app turns it on again once all is read.
     gc.disable()
-    # A key is answered in many short turns. At the usual 5 ms it waits that long for each while a journal is read.
+    # A key is answered in many short turns, and while a journal is read it would wait 5 ms for each.
     sys.setswitchinterval(0.0005)
     from trayturn.tui.app import run
 

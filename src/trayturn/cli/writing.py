@@ -16,12 +16,12 @@ from trayturn.cli.layout import Page
 from trayturn.cli.opening import open_bin, readable
 from trayturn.cli.parsing import Refused, moment_asked
 from trayturn.clock import Clock
-from trayturn.domain.entries import Entry, name_entry
-from trayturn.domain.problems import Finding, Severity, Severity
+from trayturn.domain.entries import Entry
+from trayturn.domain.problems import Finding, Severity
 from trayturn.domain.profile import Profile
-from trayturn.domain.replay import present, replay, replay_now, standing
+from trayturn.domain.replay import present, replay, replay_now
 from trayturn.domain.words import listed
-from trayturn.procedure.undoing import take_back
+from trayturn.procedure.undoing import name_act, take_back
 from trayturn.storage.reading import Loaded
 from trayturn.storage.saving import append, undo
 
@@ -37,7 +37,7 @@ def log(options: Namespace, clock: Clock) -> int:
     entries: Sequence[Entry]
     if kind.name == "undo":
         saved, entries = undo(loaded, lambda journal: take_back(journal, now))
-        said = f"Taken back in {before.bin.name}: {_taken_back(readable(saved), len(entries))}."
+        said = f"Taken back in {before.bin.name}: {name_act(readable(saved).journal, len(entries))}."
     else:
         entries = _build(kind, typed, before, now)
         _refuse_impossible(before, entries, now)
@@ -72,13 +72,6 @@ def _said(entries: Sequence[Entry], profile: Profile) -> str:
     """What was written, but for the steps that go with it."""
     told = [entry_line(entry, profile.bin.units) for entry in entries if not _is_step(entry)]
     return f"Saved in {profile.bin.name}, {entries[0].at:%Y-%m-%d %H:%M}: {'; then '.join(told)}."
-
-
-def _taken_back(profile: Profile, number: int) -> str:
-    """What the last so many entries of the journal took back, but for the steps that went with it."""
-    left = dict(standing(profile.journal))
-    gone = [entry for place, entry in standing(profile.journal[:-number]) if place not in left]
-    return listed(name_entry(e) for e in [e for e in gone if not _is_step(e)] or gone)
 
 
 def _is_step(entry: Entry) -> bool:

@@ -30,7 +30,7 @@ class RunningRest:
 
     def words(self, now: datetime) -> str:
         """One line: whose rest, what is left, the clock time it ends, and what comes next."""
-        who = f"{clean(self.name, 24)}, tray {self.tray}"
+        who = f"{clean(self.name, 20)}, tray {self.tray}"
         name = self.shown.name
         if self.shown.over is not None:
             return f"{who}: {name} over for {span(self.shown.over)}. Now {self.shown.then}."

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from typing import TypeVar
 
 from trayturn.domain.entries import (
     Amount,
@@ -16,6 +17,7 @@ from trayturn.domain.entries import (
     Checked,
     DeadlineMoved,
     Entry,
+    EntryBase,
     Outcome,
     PassDone,
     SeparationBegun,
@@ -29,6 +31,8 @@ from trayturn.domain.entries import (
 from trayturn.domain.replay import SEPARATION_STEPS, standing
 from trayturn.domain.setup import BinSetup
 from trayturn.domain.stack import Separation
+
+E = TypeVar("E", bound=EntryBase)
 
 LITTLE_LEFT = 0.25
 """The share of the tray's contents below which another pass is not worth its rest. Engineering choice."""
@@ -202,6 +206,17 @@ def share_left(sep: Separation, empty_kg: float) -> float | None:
         return None
     held = sep.gross_kg - empty_kg
     return max(0.0, 1 - sep.skimmed_kg / held) if held > 0 else None
+
+
+def answered_before(journal: Sequence[Entry], sep: Separation, kind: type[E]) -> E | None:
+    """What the keeper answered at this step before going back from it: it was taken back, not lost."""
+    for entry in reversed(journal):
+        if not isinstance(entry, kind) or entry.at < sep.begun_at:
+            continue
+        same_pass = getattr(entry, "pass_number", sep.pass_number) == sep.pass_number
+        if getattr(entry, "tray", sep.tray) == sep.tray and same_pass:
+            return entry
+    return None
 
 
 def _next(

@@ -121,8 +121,8 @@ def _time_left(step: StepTimes, now: datetime) -> tuple[timedelta | None, timede
     if step.ends_at is None:
         return None, None, False
     left = step.ends_at - now
-    if now < step.started_at:
-        return min(left, step.ends_at - step.started_at), None, True
+    if now < step.started_at and step.planned is not None and left > step.planned:
+        return step.planned, None, True
     if left <= timedelta(0):
         return timedelta(0), -left, False
     return left, None, False

@@ -35,7 +35,7 @@ def summary(sep: Separation, units: Units) -> list[str]:
         places = (
             ("Worms", sep.settled.worms_to),
             ("The rest", sep.settled.rest_to),
-            ("Pieces", sep.settled.overs_to),
+            ("Overs", sep.settled.overs_to),
         )
         lines += [f"{what} went to: {clean(place, 60)}." for what, place in places if place]
     return [*lines, *pass_lines(sep, units)]

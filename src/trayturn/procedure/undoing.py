@@ -5,8 +5,18 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import datetime
 
-from trayturn.domain.entries import Entry, SeparationBegun, TrayStarted, Turned, Undone
+from trayturn.domain.entries import (
+    Entry,
+    SeparationBegun,
+    StepEnded,
+    StepStarted,
+    TrayStarted,
+    Turned,
+    Undone,
+    name_entry,
+)
 from trayturn.domain.replay import SEPARATION_STEPS, standing
+from trayturn.domain.words import listed
 from trayturn.procedure.separation import back
 
 
@@ -25,6 +35,23 @@ def take_back(journal: Sequence[Entry], now: datetime) -> list[Undone]:
     if isinstance(last, Turned) and len(acts) > 1 and _came_with(last, acts[-2]):
         taken.append(acts[-2])
     return [Undone(at=now, entry_at=entry.at, entry_kind=entry.kind) for entry in taken]
+
+
+def name_act(journal: Sequence[Entry], number: int) -> str:
+    """What the last so many entries of a journal took back, by name: `fed B, 2026-03-01 10:00`.
+
+    A step is named only where nothing else went with it.
+    """
+    left = dict(standing(journal))
+    gone = [entry for place, entry in standing(journal[:-number]) if place not in left] if number else []
+    told = [entry for entry in gone if not isinstance(entry, StepStarted | StepEnded)]
+    if told:
+        return listed(name_entry(entry) for entry in told)
+    return listed(f"the step {_words(entry)}" for entry in gone if isinstance(entry, StepStarted))
+
+
+def _words(entry: StepStarted) -> str:
+    return f"{str(entry.step).replace('_', ' ')} of tray {entry.tray}"
 
 
 def _came_with(turn: Turned, entry: Entry) -> bool:

@@ -6,12 +6,15 @@ import gc
 import time
 from collections.abc import Callable, Iterable, Sequence
 from datetime import datetime
+from importlib import import_module
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from textual import work
 from textual.app import App, SystemCommand
 from textual.binding import Binding
+from textual.command import CommandPalette
+from textual.filter import LineFilter
 from textual.screen import Screen
 from textual.signal import Signal
 
@@ -20,6 +23,7 @@ from trayturn.storage.errors import StorageError
 from trayturn.tui import themes
 from trayturn.tui.commands import commands_of
 from trayturn.tui.frame_colours import frame_colours
+from trayturn.tui.letters_only import LettersOnly
 from trayturn.tui.shelf import Shelf
 from trayturn.tui.widgets.title_row import TitleRow
 
@@ -38,6 +42,12 @@ def _bins_screen() -> Screen[None]:
     from trayturn.tui.screens.bins.screen import BinsScreen
 
     return BinsScreen()
+
+
+def _as_at_home(path: Path, home: Path) -> Path:
+    """A path to one of the home's own files as the home lists it, so that it is not taken for another."""
+    listed = home / path.name
+    return listed if listed.exists() and path.exists() and listed.samefile(path) else path
 
 
 class TrayturnApp(App[None]):
@@ -62,15 +72,23 @@ class TrayturnApp(App[None]):
         super().__init__()
         self.shelf = Shelf(home, clock)
         self.ascii = ascii
-        self.bin_path = bin_path
+        self.bin_path = _as_at_home(bin_path, home) if bin_path is not None else None
         self.changed: Signal[str] = Signal(self, "changed")
         self.rests: list[RunningRest] = []
         self.reading = True
         self.archived: list[Path] = []
+        self.written: list[str] = []
+        self._day = clock().date()
         self._hushed: set[object] = set()
         self._rung: dict[object, float] = {}
-        self._wanted_theme = theme
+        # Worn before the first frame: to change clothes after it costs as much as the frame itself.
+        themes.register(self)
+        self.theme = THEMES[theme or "dark"]
         self.animation_level = "none"
+
+    def get_line_filters(self) -> Sequence[LineFilter]:
+        filters = super().get_line_filters()
+        return [*filters, LettersOnly()] if self.ascii else filters
 
     def get_theme_variable_defaults(self) -> dict[str, str]:
         dark = self.current_theme.dark
@@ -82,8 +100,6 @@ class TrayturnApp(App[None]):
         return self.shelf.clock()
 
     def on_mount(self) -> None:
-        themes.register(self)
-        self.theme = THEMES[self._wanted_theme or "dark"]
         self._ticking = self.set_interval(1.0, self.tick, pause=True)
         self.call_after_refresh(self._begin)
 
@@ -91,37 +107,49 @@ class TrayturnApp(App[None]):
         if self.bin_path is not None:
             self.open_bin(self.bin_path.stem)
         self.read_bins(self.bin_path)
-        self.set_interval(LOOK_AGAIN, self._look_again)
+        self.set_interval(LOOK_AGAIN, self.look_again)
 
     @work(thread=True, exclusive=True, group="reading", exit_on_error=True)
     def read_bins(self, first: Path | None = None) -> None:
         """Read every profile, the wanted one first, telling the screens after each."""
+        # What draws a stack is imported here, beside the screens, so that no key waits for it.
+        import_module("trayturn.tui.screens.stack.screen")
         paths = self.shelf.paths()
-        for path in [p for p in (first,) if p] + [p for p in paths if p != first]:
+        others = [path for path in paths if first is None or path.stem != first.stem]
+        for path in [*((first,) if first else ()), *others]:
             for _ in self.shelf.read(path):
                 pass
             self.call_from_thread(self.tell, path.stem)
         self.call_from_thread(self._all_read)
 
     def _all_read(self) -> None:
-        # A long journal is many small objects that stay: sorting through them again would hold up a key.
-        gc.collect()
+        # A long journal is many small objects that stay: sorting through them for waste would hold up a key.
         gc.freeze()
+        gc.enable()
         self.reading = False
         self.tell("")
 
-    def _look_again(self) -> None:
-        """Another window or an editor may have written: read what changed."""
-        if not self.reading and (changed := self.shelf.changed()):
-            for path in changed:
-                for _ in self.shelf.read(path):
-                    pass
+    def look_again(self) -> None:
+        """Another window or an editor may have written, or a new day begun: read and draw what changed."""
+        if self.reading:
+            return
+        if self.now.date() != self._day:
+            self._day = self.now.date()
+            self.shelf.drop_stacks()
+            self.tell("")
+        known = set(self.shelf.loaded)
+        changed = self.shelf.changed()
+        for path in changed:
+            for _ in self.shelf.read(path):
+                pass
+        if changed or known != set(self.shelf.loaded):
             self.tell("")
 
     def tell(self, key: str) -> None:
         """A bin changed: what rests is looked up anew, and the screens draw."""
         self._look_at_rests()
         self.changed.publish(key)
+        self._count_down()
 
     def _look_at_rests(self) -> None:
         self.rests = self.shelf.rests()
@@ -133,10 +161,23 @@ class TrayturnApp(App[None]):
         self._name_terminal()
 
     def tick(self) -> None:
-        """A second has passed while something rests."""
+        """A second has passed while something rests. When a rest has just ended, what is due has changed."""
+        before = {rest.mark for rest in self.rests if rest.over}
         self._look_at_rests()
-        if hasattr(self.screen, "tick"):
-            self.screen.tick()
+        if {rest.mark for rest in self.rests if rest.over} != before:
+            self.shelf.drop_stacks()
+            self.changed.publish("")
+        self._count_down()
+
+    def _count_down(self) -> None:
+        from trayturn.tui.frame import Frame
+
+        # A sheet leaves the screen beneath in sight, with its own rest.
+        for screen in reversed(self.screen_stack):
+            if hasattr(screen, "tick") and screen.is_mounted:
+                screen.tick()
+            if isinstance(screen, Frame):
+                break
 
     def _ring(self) -> None:
         """The bell at the end of a rest, again and again until it is acknowledged."""
@@ -160,6 +201,11 @@ class TrayturnApp(App[None]):
             if self._driver is not None and not self.is_headless:
                 self._driver.write(f"\x1b]2;{text}\x07")
 
+    def action_command_palette(self) -> None:
+        """The palette, once: a second press while it stands somewhere beneath does nothing."""
+        if not any(isinstance(screen, CommandPalette) for screen in self.screen_stack):
+            super().action_command_palette()
+
     def open_bin(self, key: str) -> None:
         """Show a bin's stack."""
         from trayturn.tui.screens.stack.screen import StackScreen
@@ -173,6 +219,7 @@ class TrayturnApp(App[None]):
         except StorageError as trouble:
             self.warn(str(trouble))
             return False
+        self.written.append(key)
         self.tell(key)
         if said:
             self.say(said)
@@ -186,8 +233,7 @@ class TrayturnApp(App[None]):
             self.warn(str(trouble))
             return
         self.tell(key)
-        what = taken[0].entry_kind.replace("_", " ") if taken else ""
-        self.say(f"Taken back: {what}" if taken else "Nothing to take back")
+        self.say(f"Taken back: {taken}" if taken else "Nothing to take back")
 
     def say(self, words: str) -> None:
         """What was just done, in the title row of the screen beneath."""
@@ -197,7 +243,8 @@ class TrayturnApp(App[None]):
         frames[-1].query_one(TitleRow).say(words)
 
     def warn(self, words: str) -> None:
-        """Trouble, in the corner and for longer."""
+        """Trouble, in the corner and for longer. What was said before goes: it would hide what is beneath."""
+        self.clear_notifications()
         self.notify(words, severity="error", timeout=12, markup=False)
 
     def get_system_commands(self, screen: Screen[object]) -> Iterable[SystemCommand]:
@@ -223,7 +270,7 @@ class TrayturnApp(App[None]):
     def _toggle_ascii(self) -> None:
         self.ascii = not self.ascii
         self.tell("")
-        self.screen.refresh(recompose=False, layout=True)
+        self.refresh_css(animate=False)
 
 
 def run(

@@ -9,9 +9,11 @@ from textual.app import ComposeResult
 from textual.containers import Vertical
 from textual.content import Content
 from textual.screen import Screen
-from textual.widgets import Footer, Static
+from textual.widget import Widget
+from textual.widgets import Static
 
 from trayturn.tui.commands import commands_of
+from trayturn.tui.widgets.key_row import KeyRow
 from trayturn.tui.widgets.rest_bar import RestBar
 from trayturn.tui.widgets.title_row import TitleRow
 
@@ -28,6 +30,8 @@ class Frame(Screen[None]):
     PLACE: ClassVar[str] = ""
     HORIZONTAL_BREAKPOINTS = [(0, "-narrow"), (120, "-wide")]
     CSS_PATH: ClassVar[str | PurePath | list[str | PurePath] | None] = "frame.tcss"
+    _held: Widget | None = None
+    """What had the keys before the window grew too small to show it."""
 
     def compose(self) -> ComposeResult:
         yield TitleRow()
@@ -35,7 +39,7 @@ class Frame(Screen[None]):
         yield from self.compose_body()
         with Vertical(id="foot"):
             yield RestBar()
-            yield Footer(compact=True, show_command_palette=False)
+            yield KeyRow()
 
     def compose_body(self) -> ComposeResult:
         """The screen's own part, between the title and the keys."""
@@ -60,18 +64,32 @@ class Frame(Screen[None]):
 
     def on_resize(self) -> None:
         small = self.size.width < LEAST[0] or self.size.height < LEAST[1]
+        if small and self.focused is not None:
+            self._held = self.focused
         self.set_class(small, "-too-small")
+        if not small and self._held is not None:
+            self.call_after_refresh(self._held.focus)
+            self._held = None
         needed, now = f"{LEAST[0]} by {LEAST[1]}", f"{self.size.width} by {self.size.height}"
         words = f"trayturn needs a window of {needed} characters; this one is {now}."
         self.query_one("#too-small", Static).update(Content(words))
+        self.tick()
 
     def show(self, key: str) -> None:
         """Draw what stands now. `key` names the bin that changed, or is empty for any."""
 
+    def put(self, where: str, words: str) -> Static:
+        """Put words into one of the screen's texts. The same words again would lay it all out for nothing."""
+        text = self.query_one(where, Static)
+        if str(text.content) != words:
+            text.update(Content(words))
+        return text
+
     def tick(self) -> None:
         """One second has passed while something rests: redraw what counts down, and nothing else."""
+        small = self.has_class("-too-small")
         self.query_one(RestBar).show(
-            [rest for rest in self.house.rests if not self.is_about(rest)], self.house.now
+            [rest for rest in self.house.rests if small or not self.is_about(rest)], self.house.now
         )
 
     def is_about(self, rest: RunningRest) -> bool:

@@ -15,7 +15,7 @@ DARK_FRAME = {
     "quiet": "#b3a792",
 }
 LIGHT_FRAME = {
-    "act": "#973f00",
+    "act": "#8a3900",
     "wait": "#155c88",
     "act-ground": "#973f00",
     "on-act": "#fff7ea",

@@ -5,20 +5,24 @@ Nothing here draws. What costs time to import is imported where it is first need
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar, cast
 
 from trayturn.clock import Clock
+from trayturn.storage.errors import NotFound, NothingToUndo, StorageError
 from trayturn.storage.home import list_profiles
 
 if TYPE_CHECKING:
-    from trayturn.domain.entries import Entry, Undone
+    from trayturn.domain.entries import Entry
+    from trayturn.domain.profile import Profile
     from trayturn.domain.stack import Stack
     from trayturn.procedure.rests import RunningRest
     from trayturn.storage.reading import Loaded
+
+T = TypeVar("T")
 
 FRESH = timedelta(minutes=1)
 """How long a replayed stack serves: ages are shown in days, and no screen needs them finer."""
@@ -26,24 +30,37 @@ FRESH = timedelta(minutes=1)
 
 @dataclass
 class Shelf:
-    """Every profile of a home. `clock` gives the moment; `home` is the folder."""
+    """Every profile of a home. `clock` gives the moment; `trouble` says why the folder cannot be read."""
 
     home: Path
     clock: Clock
     loaded: dict[str, Loaded] = field(default_factory=dict)
-    _stacks: dict[str, tuple[Loaded, Stack]] = field(default_factory=dict)
+    trouble: str = ""
+    _stacks: dict[str, tuple[Loaded, datetime, Stack]] = field(default_factory=dict)
     _stamps: dict[Path, tuple[int, int]] = field(default_factory=dict)
+    _kept: dict[tuple[str, object], tuple[Profile, object]] = field(default_factory=dict)
 
     def paths(self) -> list[Path]:
-        """The profiles on disk, by name."""
-        return list_profiles(self.home)
+        """The profiles on disk, by name. Where the folder cannot be looked into, those known from before.
+
+        A file from elsewhere that was opened under the same short name takes the place of the one at home.
+        """
+        try:
+            paths, self.trouble = list_profiles(self.home), ""
+        except StorageError as trouble:
+            paths, self.trouble = [one.path for one in self.loaded.values()], str(trouble)
+        return [path for path in paths if path.stem not in self.loaded or self.loaded[path.stem].path == path]
 
     def read(self, path: Path) -> Iterator[int]:
-        """Read one profile in pieces, so that keys are answered meanwhile; it counts once all is read."""
+        """Read one profile in pieces, so that keys are answered meanwhile; it counts once all is read.
+
+        It is replayed here too: the first screen to ask would otherwise hold up a key.
+        """
         from trayturn.storage.reading import load_in_pieces
 
         stamp = _stamp(path)
         loaded = yield from load_in_pieces(path)
+        self._stand(loaded, self.clock())
         self.loaded[loaded.key] = loaded
         self._stamps[path] = stamp
 
@@ -54,15 +71,17 @@ class Shelf:
                 pass
 
     def changed(self) -> list[Path]:
-        """Profiles that another window or an editor has written, added or removed since they were read."""
+        """Profiles that another window or an editor has written or added since they were read.
+
+        Those that are gone are forgotten.
+        """
         on_disk = self.paths()
-        for key in [
-            key
-            for key, one in self.loaded.items()
-            if one.path not in on_disk and one.path.parent == self.home
-        ]:
-            self.forget(key)
-        return [path for path in on_disk if self._stamps.get(path) != _stamp(path)]
+        away = [one for one in self.loaded.values() if one.path not in on_disk]
+        for one in away:
+            if one.path.parent == self.home:
+                self.forget(one.key)
+        watched = [*on_disk, *(one.path for one in away if one.path.parent != self.home)]
+        return [path for path in watched if self._stamps.get(path) != _stamp(path)]
 
     def forget(self, key: str) -> None:
         """The profile is no longer here."""
@@ -77,20 +96,33 @@ class Shelf:
 
     def stack(self, key: str, now: datetime | None = None) -> Stack | None:
         """The bin as it stands; None while it is unread or cannot be read."""
-        from trayturn.domain.replay import present, replay
-
         loaded = self.loaded.get(key)
-        if loaded is None or loaded.profile is None:
+        return self._stand(loaded, now or self.clock()) if loaded is not None else None
+
+    def _stand(self, loaded: Loaded, now: datetime) -> Stack | None:
+        if loaded.profile is None:
             return None
-        now = present(loaded.profile, now or self.clock())
-        kept = self._stacks.get(key)
-        if kept is None or kept[0] is not loaded or not timedelta(0) <= now - kept[1].as_of < FRESH:
-            self._stacks[key] = kept = (loaded, replay(loaded.profile, now))
-        return kept[1]
+        from trayturn.domain.replay import replay_now
+
+        kept = self._stacks.get(loaded.key)
+        if kept is None or kept[0] is not loaded or not timedelta(0) <= now - kept[1] < FRESH:
+            self._stacks[loaded.key] = kept = (loaded, now, replay_now(loaded.profile, now))
+        return kept[2]
+
+    def drop_stacks(self) -> None:
+        """What stood a moment ago is out of date: a rest has ended, or a day begun."""
+        self._stacks.clear()
+
+    def kept(self, profile: Profile, work: Callable[[Profile], T]) -> T:
+        """What is worked out from a profile, worked out again only when the bin's profile is another."""
+        known = self._kept.get((profile.key, work))
+        if known is None or known[0] is not profile:
+            self._kept[profile.key, work] = known = (profile, work(profile))
+        return cast("T", known[1])
 
     def stacks(self) -> list[Stack]:
         """Every readable bin as it stands, by name."""
-        stacks = [stack for key in self.loaded if (stack := self.stack(key)) is not None]
+        stacks = [stack for key in list(self.loaded) if (stack := self.stack(key)) is not None]
         return sorted(stacks, key=lambda stack: stack.setup.name.casefold())
 
     def rests(self) -> list[RunningRest]:
@@ -105,17 +137,34 @@ class Shelf:
         """Write entries to the bin's file. Raises `StorageError`; on return they are on disk."""
         from trayturn.storage.saving import append
 
-        self.put(append(self.loaded[key], entries))
+        self.put(append(self._known(key), entries))
 
-    def undo(self, key: str) -> list[Undone]:
-        """Take back the last thing done to the bin. Raises `StorageError`; returns what was taken back."""
-        from trayturn.procedure.undoing import take_back
+    def _known(self, key: str) -> Loaded:
+        if key not in self.loaded:
+            from trayturn.domain.words import clean
 
-        loaded = self.loaded[key]
-        taken = take_back(loaded.profile.journal, self.clock()) if loaded.profile is not None else []
-        if taken:
-            self.save(key, taken)
-        return taken
+            raise NotFound(
+                f"{clean(key)}.toml is gone from {clean(str(self.home))}. Put it back and try again;"
+                " nothing on this screen is lost."
+            )
+        return self.loaded[key]
+
+    def undo(self, key: str) -> str:
+        """Take back the last thing done to the bin, and name it; empty when there is nothing to take back.
+
+        Raises `StorageError`. What is last is looked up in the file as it stands.
+        """
+        from trayturn.procedure.undoing import name_act, take_back
+        from trayturn.storage.saving import undo
+
+        before = self._known(key)
+        try:
+            loaded, taken = undo(before, lambda journal: take_back(journal, self.clock()))
+        except NothingToUndo:
+            return ""
+        self.put(loaded)
+        journal = loaded.profile.journal if loaded.profile is not None else ()
+        return name_act(journal, len(taken))
 
 
 def _stamp(path: Path) -> tuple[int, int]:

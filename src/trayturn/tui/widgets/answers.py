@@ -10,6 +10,8 @@ from textual.message import Message
 
 from trayturn.tui.widgets.line_list import LineList, Row, Span
 
+HEAVIEST_KG = 1000.0
+
 
 @dataclass(frozen=True, slots=True)
 class Answer:
@@ -33,9 +35,10 @@ class Answer:
 
 @dataclass(frozen=True, slots=True)
 class Tick(Answer):
-    """Done or not done."""
+    """Done or not done. `more` is the reason behind the note, for a wide window."""
 
     ticked: bool = False
+    more: str = ""
 
     def spans(self, width: int, ascii_only: bool) -> tuple[Span, ...]:
         done = "[x]" if ascii_only else "[✓]"
@@ -105,7 +108,7 @@ class Mass(Answer):
         )
 
     def stepped(self, by: int) -> Answer:
-        kg = (self.kg or 0.0) + by * self.step_kg
+        kg = min((self.kg or 0.0) + by * self.step_kg, HEAVIEST_KG)
         return replace(self, kg=round(kg, 6) if kg > self.step_kg / 2 else None)
 
 
@@ -168,10 +171,11 @@ class Answers(LineList):
         self._draw()
         self.post_message(self.Changed(self, answer.key))
 
-    @property
-    def marked_note(self) -> str:
-        """What the marked row is for."""
-        return self.answers[self.marked].note if self.answers else ""
+    def marked_note(self, *, with_more: bool = False) -> str:
+        """What the marked row is for, and the reason behind it where there is room."""
+        row = self.answers[self.marked] if self.answers else None
+        more = row.more if with_more and isinstance(row, Tick) else ""
+        return f"{row.note}\n\n{more}" if row and more else row.note if row else ""
 
     def tick_next(self) -> bool:
         """Tick the next open row; False when all are ticked."""

@@ -125,6 +125,11 @@ class LineList(ScrollView, can_focus=True):
         """What the marked row stands for; empty without rows."""
         return self.rows[self.marked].key if self.marked < len(self.rows) else ""
 
+    def mark_first(self) -> None:
+        """Mark the first row, without a word to anyone: the keeper has not moved the mark."""
+        self.set_reactive(LineList.marked, 0)
+        self.refresh()
+
     def on_resize(self) -> None:
         self._fit()
 

@@ -40,4 +40,4 @@ class RestBar(Static):
         mark = "! " if first.over else ("◷ " if not getattr(self.app, "ascii", False) else "~ ")
         more = f"  (+{len(rests) - 1} more)" if len(rests) > 1 else ""
         hush = "  m hushes" if first.over else ""
-        self.update(Content(f"{mark}{first.words(now)}{more}{hush}"))
+        self.update(Content(f"{mark}{first.words(now)}{hush}{more}"), layout=False)

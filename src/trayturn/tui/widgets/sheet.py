@@ -27,7 +27,7 @@ class Sheet(ModalScreen[Result]):
     Sheet {
         align: center middle;
         #sheet {
-            width: 92%;
+            width: 100%;
             max-width: 92;
             height: auto;
             max-height: 100%;

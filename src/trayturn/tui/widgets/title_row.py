@@ -25,8 +25,8 @@ class TitleRow(Horizontal):
         background: $title-ground;
         color: $on-title;
         & > Static { text-wrap: nowrap; text-overflow: ellipsis; height: 1; }
-        #where { width: auto; max-width: 100%; }
-        #said { width: 1fr; text-align: right; color: $wait; text-style: bold; }
+        #where { width: 1fr; }
+        #said { width: auto; max-width: 75%; color: $wait; text-style: bold; }
     }
     """
 

@@ -65,7 +65,7 @@ def copy_bin(house: TrayturnApp, key: str) -> None:
 
 
 def archive_bin(house: TrayturnApp, key: str) -> None:
-    """Put the bin away. Its file is kept, and `u` on this screen brings it back."""
+    """Put the bin away. Its file is kept in the archive folder, and `u` on this screen brings it back."""
     loaded = house.shelf.loaded[key]
     try:
         path = managing.archive(loaded, house.shelf.home)
@@ -75,14 +75,21 @@ def archive_bin(house: TrayturnApp, key: str) -> None:
     house.shelf.forget(key)
     house.archived.append(path)
     house.tell("")
-    house.say(f"{key} is put away; its file is kept in the archive folder. u brings it back.")
+    house.say(f"Put away in {managing.ARCHIVE}/{path.name}. u brings it back")
 
 
-def undo_last(house: TrayturnApp, key: str) -> None:
-    """Bring back the bin put away last in this session; otherwise take back the marked bin's last entry."""
-    if not house.archived:
-        house.undo(key)
-        return
+def undo_last(house: TrayturnApp) -> None:
+    """Take back what was done last since the program was opened, in whichever bin that was.
+
+    What was done before that is taken back on the bin's own screen, where it is in sight.
+    """
+    if house.archived:
+        _bring_back(house)
+    elif house.written:
+        house.undo(house.written.pop())
+
+
+def _bring_back(house: TrayturnApp) -> None:
     try:
         path = managing.unarchive(house.archived[-1], house.shelf.home)
     except StorageError as trouble:
@@ -92,4 +99,4 @@ def undo_last(house: TrayturnApp, key: str) -> None:
     for _ in house.shelf.read(path):
         pass
     house.tell(path.stem)
-    house.say(f"{path.stem} is back.")
+    house.say(f"{path.stem} is back")

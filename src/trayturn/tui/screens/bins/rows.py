@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import datetime
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from trayturn.tui.widgets.line_list import Row, Span
@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from trayturn.storage.reading import Loaded
 
 
-def bin_row(path: Path, loaded: Loaded | None, stack: Stack | None, now: datetime) -> Row:
+def bin_row(path: Path, loaded: Loaded | None, stack: Stack | None) -> Row:
     """One bin in two lines: its name and place, and the most pressing thing."""
     key = path.stem
     if loaded is None:
@@ -26,15 +26,31 @@ def bin_row(path: Path, loaded: Loaded | None, stack: Stack | None, now: datetim
     name: tuple[Span, ...] = ((clean(stack.setup.name, 40), "strong"),)
     if stack.setup.place:
         name += (("  " + clean(stack.setup.place, 60), "muted"),)
-    return Row((name, _pressing(stack, now)), key)
+    return Row((name, _pressing(stack)), key)
 
 
-def _pressing(stack: Stack, now: datetime) -> tuple[Span, ...]:
+def _pressing(stack: Stack) -> tuple[Span, ...]:
     from trayturn.advice.due import due_list
 
     due = due_list(stack)
     if not due:
         return (("  nothing is due", "muted"),)
     first = due[0]
-    look = "act" if first.pressing else "plain"
-    return (("  " + first.what, look), *(((f"  (+{len(due) - 1})", "muted"),) if len(due) > 1 else ()))
+    mark: Span = ("! ", "act") if first.pressing else ("  ", "plain")
+    more: tuple[Span, ...] = ((f"  and {len(due) - 1} more", "muted"),) if len(due) > 1 else ()
+    return (mark, (first.what, "act" if first.pressing else "plain"), *more)
+
+
+def by_press(
+    paths: Sequence[Path], loaded: Mapping[str, Loaded], stacks: Mapping[str, Stack | None]
+) -> list[Path]:
+    """The bins in the order their work presses: those that cannot be read first, those still unread last."""
+    from trayturn.advice.due import due_list
+
+    def order(path: Path) -> tuple[object, ...]:
+        if path.stem not in loaded:
+            return (2,)
+        stack = stacks.get(path.stem)
+        return (0,) if stack is None else (1, *due_list(stack)[0].order)
+
+    return sorted(paths, key=order)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from textwrap import wrap
 from typing import TYPE_CHECKING, Any
 
 from textual import on
@@ -12,7 +13,7 @@ from textual.widgets import Static
 
 from trayturn.tui.commands import BINS, bindings
 from trayturn.tui.frame import Frame
-from trayturn.tui.screens.bins.rows import bin_row
+from trayturn.tui.screens.bins.rows import bin_row, by_press
 from trayturn.tui.widgets.line_list import LineList
 from trayturn.tui.widgets.title_row import TitleRow
 
@@ -25,7 +26,7 @@ EMPTY = (
     "Each bin you keep has a profile here:",
     "its trays, its journal, what is due.",
     "",
-    "n makes the first one.",
+    "Space makes the first one.",
     "",
     "To look around first, leave with q and",
     "type:  trayturn demo",
@@ -38,6 +39,10 @@ class BinsScreen(Frame):
     PLACE = BINS
     BINDINGS = bindings(BINS)
     CSS_PATH = ["../../frame.tcss", "screen.tcss"]
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._moved = False
 
     def compose_body(self) -> ComposeResult:
         with Horizontal(classes="body"):
@@ -55,19 +60,22 @@ class BinsScreen(Frame):
     def show(self, key: str) -> None:
         house = self.house
         paths = house.shelf.paths()
-        self.list.empty = () if house.reading else EMPTY
-        rows = [
-            bin_row(path, house.shelf.loaded.get(path.stem), house.shelf.stack(path.stem), house.now)
-            for path in paths
-        ]
-        self.list.show(rows)
+        self.list.empty = tuple(wrap(house.shelf.trouble, 36)) or (() if house.reading else EMPTY)
+        stands = {path.stem: house.shelf.stack(path.stem) for path in paths}
+        ranked = by_press(paths, house.shelf.loaded, stands)
+        self.list.show(
+            [bin_row(path, house.shelf.loaded.get(path.stem), stands[path.stem]) for path in ranked]
+        )
+        if not self._moved:
+            self.list.mark_first()
         count = f"{len(paths)} bins" if len(paths) != 1 else "one bin"
-        self.query_one(TitleRow).show("trayturn", count if paths else "", f"{house.now:%a %d %b %H:%M}")
+        self.query_one(TitleRow).show("trayturn", count if paths else "")
         self._draw_marked()
         self.refresh_bindings()
 
     @on(LineList.Marked)
     def _mark_moved(self) -> None:
+        self._moved = True
         self._draw_marked()
         self.refresh_bindings()
 
@@ -98,8 +106,13 @@ class BinsScreen(Frame):
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
         if not self.is_mounted:
             return True
-        if action in ("open", "archive", "undo"):
-            return True if self.list.marked_key else None
+        key = self.list.marked_key
+        if action == "open":
+            return True if key else None
+        if action == "undo":
+            return True if self.house.written or self.house.archived else None
+        if action == "archive":
+            return True if key in self.house.shelf.loaded else None
         if action in ("rename", "copy"):
             return True if self.stack is not None else None
         return True
@@ -108,6 +121,13 @@ class BinsScreen(Frame):
     def action_open(self) -> None:
         if key := self.list.marked_key:
             self.house.open_bin(key)
+
+    def action_go_on(self) -> None:
+        """Space: into the marked bin; without any, make the first one."""
+        if self.list.marked_key:
+            self.action_open()
+        else:
+            self.action_new()
 
     def action_new(self) -> None:
         from trayturn.tui.screens.bins.managing import make_bin
@@ -132,4 +152,4 @@ class BinsScreen(Frame):
     def action_undo(self) -> None:
         from trayturn.tui.screens.bins.managing import undo_last
 
-        undo_last(self.house, self.list.marked_key)
+        undo_last(self.house)

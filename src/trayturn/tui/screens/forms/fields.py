@@ -76,6 +76,18 @@ class Field:
     more: bool = False
 
 
+SI = {
+    "mass": "kg",
+    "volume": "l",
+    "temperature": "°C",
+    "length": "m",
+    "area": "m2",
+    "minutes": "minutes",
+    "percent": "%",
+}
+"""The units that the bounds of a field stand in."""
+
+
 def read(field: Field, text: str, units: Units, now: datetime) -> Any:
     """The value of what was typed: SI numbers, a dict of kg, a moment, an option's value, or text.
 
@@ -112,11 +124,15 @@ def _pick(field: Field, typed: str) -> str:
 
 
 def _within(field: Field, number: float, typed: str) -> float:
-    if field.least is not None and number < field.least:
-        raise ValueError(f"{typed[:40]!r} is too little for this; correct the number or its unit.")
-    if field.most is not None and number > field.most:
-        raise ValueError(f"{typed[:40]!r} is too much for this; correct the number or its unit.")
-    return number
+    low, high = field.least, field.most
+    if (low is None or number >= low) and (high is None or number <= high):
+        return number
+    unit = SI.get(field.kind, "")
+    bounds = [f"at least {low:g}"] if low is not None else []
+    bounds += [f"at most {high:g}"] if high is not None else []
+    raise ValueError(
+        f"{typed[:40]!r} cannot be: {field.label} is {' and '.join(bounds)} {unit}".strip() + "."
+    )
 
 
 def _plain(text: str, sign: str = "") -> float:

@@ -112,7 +112,7 @@ class FormScreen(Sheet[bool]):
             if words:
                 self.wrong[field.name] = words
             line = self.query_one(f"#wrong-{field.name}", Static)
-            line.update(Content(clean(words)))
+            line.update(Content(f"! {clean(words)}" if words else ""))
             line.set_class(bool(words), "-shown")
         return values
 
@@ -159,7 +159,7 @@ class FormScreen(Sheet[bool]):
         values = self._look_at(self._shown)
         if self.wrong:
             self._widget(next(f for f in self._shown if f.name in self.wrong)).focus()
-            self._say("Not saved yet: see the words in colour.")
+            self._say("Not saved yet: look at the line marked with an exclamation mark.")
             return
         try:
             built = self.form.build(values, self.house.now)

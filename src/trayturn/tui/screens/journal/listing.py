@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from datetime import tzinfo
 
 from trayturn.advice.entry_words import entry_words, group_of
 from trayturn.domain.entries import Entry, StepEnded
@@ -42,7 +41,8 @@ class Listing:
     def of(cls, journal: Iterable[Entry]) -> Listing:
         entries = newest_first(journal)
         trays = sorted({tray for _, entry in entries for tray in trays_of(entry)})
-        groups = sorted({group_of(entry) for _, entry in entries})
+        kinds = {entry.kind: entry for _, entry in entries}
+        groups = sorted({group_of(entry) for entry in kinds.values()})
         return cls(entries, trays, groups)
 
     def chosen(self, tray: str | None, group: str | None) -> Sequence[Placed]:
@@ -61,12 +61,12 @@ class Listing:
         return max((len(tray) for tray in self.trays), default=0) + 2
 
 
-def entry_row(placed: Placed, units: Units, zone: tzinfo | None, tray_width: int) -> Row:
-    """One entry on one line: when, what kind, which tray, and what it says."""
+def entry_row(placed: Placed, units: Units, tray_width: int) -> Row:
+    """One entry on one line: when, by the keeper's clock then, what kind, which tray, and what it says."""
     place, entry = placed
     tray = getattr(entry, "tray", None) or ""
     spans = (
-        (f"{entry.at.astimezone(zone):%Y-%m-%d %H:%M}  ", "muted"),
+        (f"{entry.at:%Y-%m-%d %H:%M}  ", "muted"),
         (f"{group_of(entry):<12}", "strong"),
         (f"{tray:<{tray_width}}", "strong"),
         (entry_words(entry, units), "plain"),

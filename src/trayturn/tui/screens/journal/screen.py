@@ -38,6 +38,10 @@ NONE_SUCH = (
 )
 
 
+def _listing(profile: Profile) -> Listing:
+    return Listing.of(profile.journal)
+
+
 class JournalScreen(Frame):
     """One bin's entries that stand. Enter tells the marked one in full; from 120 columns it stands beside."""
 
@@ -51,7 +55,6 @@ class JournalScreen(Frame):
         self.tray: str | None = None
         self.group: str | None = None
         self._listing = Listing((), (), ())
-        self._listed: Profile | None = None
         self._chosen: dict[str, Placed] = {}
 
     def compose_body(self) -> ComposeResult:
@@ -76,20 +79,19 @@ class JournalScreen(Frame):
         if profile is None:
             self._show_trouble()
         else:
-            if profile is not self._listed:
-                self._listing, self._listed = Listing.of(profile.journal), profile
+            self._listing = self.house.shelf.kept(profile, _listing)
             self._show_entries(profile)
         self.refresh_bindings()
 
     def _show_entries(self, profile: Profile) -> None:
-        listing, units, zone = self._listing, profile.bin.units, self.house.now.tzinfo
+        listing, units = self._listing, profile.bin.units
         chosen = listing.chosen(self.tray, self.group)
         keys = [str(place) for place, _ in chosen]
         self._chosen = dict(zip(keys, chosen, strict=True))
         width = listing.tray_width
         entries = self.query_one(LineList)
         entries.empty = NONE_SUCH if listing.entries else NOTHING_YET
-        entries.show(LazyRows(keys, lambda n: entry_row(chosen[n], units, zone, width)))
+        entries.show(LazyRows(keys, lambda n: entry_row(chosen[n], units, width)))
         number = count(len(chosen), "entry", "entries")
         about = f"tray {self.tray}" if self.tray else ""
         title = f"Journal of {clean(profile.bin.name, 40)}"
@@ -110,7 +112,7 @@ class JournalScreen(Frame):
 
     def _story(self) -> list[str]:
         placed = self._chosen.get(self.query_one(LineList).marked_key)
-        return entry_story(placed[1], self.units, self.house.now.tzinfo) if placed is not None else []
+        return entry_story(placed[1], self.units) if placed is not None else []
 
     @on(LineList.Opened)
     def action_open(self) -> None:

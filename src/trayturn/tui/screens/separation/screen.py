@@ -3,33 +3,41 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from datetime import timedelta
+from functools import partial
 
 from textual import on, work
 from textual.app import ComposeResult
 from textual.containers import Horizontal, Vertical
-from textual.content import Content
 from textual.widgets import Digits, Static
 
 from trayturn.domain.entries import Entry, Step
 from trayturn.domain.stack import Separation, Stack
-from trayturn.domain.units import UnitError, parse_mass
-from trayturn.domain.words import count, countdown
+from trayturn.domain.words import clean, count, countdown
 from trayturn.procedure import separation as moves
 from trayturn.procedure.rests import RunningRest
 from trayturn.procedure.stepper import StepView, time_words, view
 from trayturn.tui.commands import SEPARATION, bindings
 from trayturn.tui.frame import Frame
-from trayturn.tui.screens.separation import steps, wording
+from trayturn.tui.screens.separation import steps, typed, wording
 from trayturn.tui.screens.separation.step_list import step_list
 from trayturn.tui.widgets.answers import Answers, Mass, Words
 from trayturn.tui.widgets.line_list import LineList
 from trayturn.tui.widgets.stack_drawing import StackDrawing, picture_of
+from trayturn.tui.widgets.title_row import TitleRow
 from trayturn.tui.widgets.type_in import TypeIn
 
 FIVE = timedelta(minutes=5)
 ONE = timedelta(minutes=1)
+Mark = tuple[object, ...]
+GONE = "This bin's file cannot be read any more. Put it back or mend it; this goes on from there."
+
+
+def _mark(sep: Separation | None) -> Mark | None:
+    """What tells one step from another."""
+    if sep is None:
+        return None
+    return (sep.begun_at, sep.step.started_at, sep.step.step) if sep.step else (sep.begun_at,)
 
 
 class SeparationScreen(Frame):
@@ -42,8 +50,9 @@ class SeparationScreen(Frame):
     def __init__(self, key: str, tray: str) -> None:
         super().__init__()
         self.key, self.tray = key, tray
-        self._asked: tuple[object, ...] | None = None
+        self._asked: Mark | None = None
         self._trouble = ""
+        self._unweighed = False
 
     def compose_body(self) -> ComposeResult:
         with Horizontal(classes="body"):
@@ -67,6 +76,11 @@ class SeparationScreen(Frame):
         return self.house.shelf.stack(self.key)
 
     @property
+    def _journal(self) -> Sequence[Entry]:
+        loaded = self.house.shelf.loaded.get(self.key)
+        return loaded.profile.journal if loaded is not None and loaded.profile is not None else ()
+
+    @property
     def separation(self) -> Separation | None:
         """The tray's separation: the one under way, or the one this screen has just seen end."""
         stack = self.stack
@@ -79,8 +93,13 @@ class SeparationScreen(Frame):
         return self._asked is not None and self._asked[0] == sep.begun_at
 
     def show(self, key: str) -> None:
-        if key not in ("", self.key) or (stack := self.stack) is None:
+        if key not in ("", self.key):
             return
+        if (stack := self.stack) is None:
+            self._say(GONE)
+            return
+        if self._trouble == GONE:
+            self._trouble = ""
         sep = self.separation
         self._ask(stack, sep)
         self._draw_aside(stack, sep)
@@ -90,19 +109,13 @@ class SeparationScreen(Frame):
 
     def _ask(self, stack: Stack, sep: Separation | None) -> None:
         """Put the step's questions once: drawing again must not wipe answers."""
-        step = (
-            (sep.begun_at, sep.step.started_at, sep.step.step)
-            if sep and sep.step
-            else (sep.begun_at,)
-            if sep
-            else None
-        )
-        if step == self._asked:
+        if (step := _mark(sep)) == self._asked:
             return
         self._asked = step
         self._trouble = ""
+        self._unweighed = False
         answers = self.query_one(Answers)
-        answers.ask(steps.questions(stack, sep) if sep and sep.step else [])
+        answers.ask(steps.questions(stack, sep, self._journal) if sep and sep.step else [])
         answers.display = bool(answers.answers)
         answers.focus()
 
@@ -113,14 +126,14 @@ class SeparationScreen(Frame):
         drawing.ascii = self.house.ascii
         drawing.picture = picture_of(stack, None)
         facts = [f"tray {self.tray}", f"{count(len(sep.passes), 'pass', 'passes')} done" if sep else ""]
-        self.query_one("TitleRow").show(f"{stack.setup.name}  separation", *facts)  # type: ignore[attr-defined]
+        self.query_one(TitleRow).show(f"{clean(stack.setup.name, 40)}  separation", *facts)
 
     def _draw_words(self, stack: Stack, sep: Separation | None) -> None:
         shown = view(sep, self.house.now) if sep else None
         said = wording.words(stack, self.tray, sep, shown)
-        self.query_one("#place", Static).update(Content(said.place))
-        self.query_one("#to-do", Static).update(Content(said.to_do))
-        self.query_one("#reasons", Static).update(Content("\n".join(said.lines)))
+        self.put("#place", said.place)
+        self.put("#to-do", said.to_do)
+        self.put("#reasons", "\n".join(said.lines))
         self._hint(said.hint)
         self._draw_about()
 
@@ -128,14 +141,12 @@ class SeparationScreen(Frame):
     def _draw_about(self) -> None:
         """What the marked answer is for: a caution's advice, or what to put there."""
         answers = self.query_one(Answers)
-        about = self.query_one("#about", Static)
+        about = self.put("#about", answers.marked_note(with_more=self.has_class("-wide")))
         about.display = bool(answers.answers)
-        about.update(Content(answers.marked_note))
 
     def _hint(self, words: str) -> None:
-        hint = self.query_one("#hint", Static)
+        hint = self.put("#hint", self._trouble or words)
         hint.set_class(bool(self._trouble), "-trouble")
-        hint.update(Content(self._trouble or words))
 
     def _draw_time(self) -> None:
         sep = self.separation
@@ -147,7 +158,7 @@ class SeparationScreen(Frame):
         digits = self.query_one(Digits)
         digits.update(countdown(shown.left or timedelta(0)))
         self.set_class(shown.over is not None, "-over")
-        self.query_one("#time-words", Static).update(Content(self._time_words(shown)))
+        self.put("#time-words", self._time_words(shown))
 
     def _time_words(self, shown: StepView) -> str:
         text = time_words(shown, self.house.now)
@@ -175,9 +186,9 @@ class SeparationScreen(Frame):
 
     def action_go_on(self) -> None:
         """The one obvious thing of this step."""
-        stack, sep = self.stack, self.separation
-        if stack is None:
+        if self._moved_on():
             return
+        sep = self.separation
         if sep is None:
             self._save(moves.begin(self.tray, self.house.now))
             return
@@ -189,14 +200,28 @@ class SeparationScreen(Frame):
             return
         shown = view(sep, self.house.now)
         if sep.step.step is Step.REST and shown is not None and shown.running:
-            left = countdown(shown.left or timedelta(0))
-            self._say(f"The rest is not over; it ends in {left}. Press e to end it now.")
+            self._say(f"{self._time_words(shown)} Press e to end it now.")
             return
         self._finish_step()
+
+    def _moved_on(self) -> bool:
+        """Whether the key was meant for a step that is past: another window may have gone on meanwhile."""
+        asked = self._asked
+        self.house.look_again()
+        if self.stack is None:
+            self._say(GONE)
+        elif _mark(self.separation) != asked:
+            self.show("")
+            self._say("Another window went on meanwhile. This is where it stands now.")
+        return self.stack is None or self._asked != asked
 
     def _finish_step(self) -> None:
         stack, sep = self.stack, self.separation
         if stack is None or sep is None:
+            return
+        if steps.lacks_weight(sep, self.query_one(Answers).answers) and not self._unweighed:
+            self._unweighed = True
+            self._say("The castings are not weighed. Space once more goes on without.")
             return
         entries = steps.done(stack, sep, self.query_one(Answers).answers, self.house.now)
         if isinstance(entries, str):
@@ -213,20 +238,22 @@ class SeparationScreen(Frame):
         self.house.save(self.key, entries)
 
     def action_end_early(self) -> None:
-        self._finish_step()
+        if not self._moved_on():
+            self._finish_step()
 
     def action_back(self) -> None:
-        loaded, sep = self.house.shelf.loaded.get(self.key), self.separation
-        if loaded is not None and loaded.profile is not None and sep is not None:
-            self._save(moves.back(loaded.profile.journal, sep.tray, self.house.now))
+        if self._moved_on():
+            return
+        if (sep := self.separation) is not None:
+            self._save(moves.back(self._journal, sep.tray, self.house.now))
 
     def action_put_back(self) -> None:
-        if (sep := self.separation) is not None and self.house.save(
-            self.key,
-            moves.put_back(sep, self.house.now),
-            f"Tray {self.tray} is back at its level. u takes this back.",
-        ):
+        if self._moved_on():
+            return
+        sep = self.separation
+        if sep is not None and self.house.save(self.key, moves.put_back(sep, self.house.now)):
             self.action_leave()
+            self.house.say(f"Tray {self.tray} is back at its level. u takes this back.")
 
     def action_more(self) -> None:
         self._step(1)
@@ -236,8 +263,14 @@ class SeparationScreen(Frame):
 
     def _step(self, by: int) -> None:
         """More or less: of the time while a timed step runs, of the marked answer otherwise."""
+        if self._moved_on():
+            return
         sep = self.separation
         if sep is not None and sep.step is not None and sep.step.ends_at is not None:
+            shown = view(sep, self.house.now)
+            if shown is not None and shown.clock_set_back:
+                self._save(moves.restart_rest(sep, self.house.now))
+                return
             length = FIVE if sep.step.step is Step.REST else ONE
             self._save(moves.move_deadline(sep, self.house.now, by * length))
         else:
@@ -257,40 +290,20 @@ class SeparationScreen(Frame):
             self._draw_words(stack, self.separation)
 
     def action_enter(self) -> None:
-        """Type where the marked answer takes words or a mass; otherwise the obvious thing."""
+        """Type where the marked answer takes words or a mass. It never ends a step that asks something."""
         answers = self.query_one(Answers)
         marked = answers.answers[answers.marked] if answers.answers else None
         if isinstance(marked, Mass | Words):
             self._type_in(marked)
-        else:
+        elif marked is None:
             self.action_go_on()
+        else:
+            self._say("Space goes on.")
 
     @work
     async def _type_in(self, row: Mass | Words) -> None:
-        stack = self.stack
-        if stack is None:
-            return
-        units = stack.setup.units
-
-        def trouble(text: str) -> str | None:
-            if isinstance(row, Words) or not text.strip():
-                return None
-            try:
-                parse_mass(text, units)
-            except UnitError as error:
-                return str(error)
-            return None
-
-        example = (
-            "such as 4.5 kg; empty for not weighed" if isinstance(row, Mass) else "what it is, in a few words"
-        )
         start = row.text if isinstance(row, Words) else ""
-        text = await self.app.push_screen_wait(TypeIn(row.label, start, example, trouble))
-        if text is None:
-            return
-        if isinstance(row, Words):
-            self.query_one(Answers).put(replace(row, text=text.strip()))
-        else:
-            self.query_one(Answers).put(
-                replace(row, kg=parse_mass(text, units) or None if text.strip() else None)
-            )
+        sheet = TypeIn(row.label, start, typed.example(row), partial(typed.trouble, row))
+        text = await self.app.push_screen_wait(sheet)
+        if text is not None:
+            self.query_one(Answers).put(typed.answered(row, text))

@@ -17,7 +17,7 @@ def step_list(sep: Separation | None, ended: bool, ascii_only: bool) -> Content:
     now = sep.step.step if sep is not None and sep.step is not None else None
     lines = [_line(step, now, ended, sep, ascii_only) for step in ORDER]
     mark = MARKS[ascii_only]["now" if ended else "next"]
-    lines.append(Content.styled(f" {mark} Summary", "bold" if ended else "$quiet"))
+    lines.append(Content.styled(f" {mark}   Summary", "bold" if ended else "$quiet"))
     return Content("\n").join(lines)
 
 
@@ -30,7 +30,7 @@ def _line(step: Step, now: Step | None, ended: bool, sep: Separation | None, asc
         if step is now
         else "next"
     )
-    text = f" {MARKS[ascii_only][state]} {TITLES[step]}"
+    text = f" {MARKS[ascii_only][state]} {place + 1} {TITLES[step]}"
     if sep is not None and step in PASS_STEPS and now in PASS_STEPS and step is now:
         text += f", pass {sep.pass_number}"
     look = {"done": "$quiet", "now": "bold $act", "next": "$foreground"}[state]

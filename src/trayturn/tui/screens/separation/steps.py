@@ -6,28 +6,31 @@ from collections.abc import Sequence
 from datetime import datetime
 
 from trayturn.advice.cautions import cautions_for
-from trayturn.domain.entries import Amount, Entry, Stage, Step
+from trayturn.domain.entries import Amount, CautionsRead, Checked, Entry, PassDone, Settled, Stage, Step
 from trayturn.domain.setup import BinSetup, Units
 from trayturn.domain.stack import Separation, Stack
 from trayturn.domain.units import OUNCE_KG, POUND_KG
 from trayturn.procedure import separation as moves
+from trayturn.procedure.separation import answered_before
 from trayturn.tui.widgets.answers import Answer, Cycle, Mass, Pick, Tick, Words
 
 SEEN = (Amount.NONE, Amount.FEW, Amount.MANY)
 TYPED = "- and + step it, Enter types it; leave it if you did not weigh."
 
 
-def questions(stack: Stack, sep: Separation) -> list[Answer]:
-    """The rows of the step under way."""
+def questions(stack: Stack, sep: Separation, journal: Sequence[Entry]) -> list[Answer]:
+    """The rows of the step under way. What was answered before going back from it stands in them again."""
     step = sep.step.step if sep.step else None
     if step is Step.GET_READY:
-        return _get_ready(stack, sep)
+        return _get_ready(
+            stack, sep, answered_before(journal, sep, CautionsRead), answered_before(journal, sep, Checked)
+        )
     if step is Step.SKIM:
-        return _skim(stack.setup)
+        return _skim(stack.setup, answered_before(journal, sep, PassDone))
     if step is Step.DECIDE:
         return _decide(stack, sep)
     if step is Step.SETTLE:
-        return _settle(stack, sep)
+        return _settle(stack, sep, answered_before(journal, sep, Settled))
     return []
 
 
@@ -38,17 +41,29 @@ def _mass(setup: BinSetup, key: str, label: str, kg: float | None = None, *, fin
     return Mass(key, label, TYPED, kg, POUND_KG if us else 0.5, us)
 
 
-def _get_ready(stack: Stack, sep: Separation) -> list[Answer]:
-    ticks = [Tick(caution.code, caution.title, caution.to_do) for caution in cautions_for("separation")]
-    return [*ticks, _mass(stack.setup, "gross", "Tray weighs", sep.gross_kg)]
+def _get_ready(
+    stack: Stack, sep: Separation, read: CautionsRead | None, weighed: Checked | None
+) -> list[Answer]:
+    ticked = read.codes if read is not None else ()
+    ticks = [
+        Tick(c.code, c.title, c.to_do, c.code in ticked, f"{c.why} ({c.source})")
+        for c in cautions_for("separation")
+    ]
+    gross_kg = weighed.gross_kg if weighed is not None else sep.gross_kg
+    return [*ticks, _mass(stack.setup, "gross", "Tray weighs", gross_kg)]
 
 
-def _skim(setup: BinSetup) -> list[Answer]:
+def _skim(setup: BinSetup, before: PassDone | None) -> list[Answer]:
+    seen = SEEN.index(before.worms_seen) if before is not None else None
+    skimmed_kg = before.skimmed_kg if before is not None else None
+    overs, contaminants = (before.overs, before.contaminants) if before is not None else ("", "")
     return [
-        Pick("seen", "Worms seen", "", tuple(SEEN)),
-        _mass(setup, "skimmed", "Skimmed", fine=True),
-        Words("overs", "Overs", "Pieces too big to pass, carried on to the next tray. Enter types."),
-        Words("contaminants", "Contaminants", "What does not belong: stickers, tape, plastic. Enter types."),
+        Pick("seen", "Worms seen", "", tuple(SEEN), seen),
+        _mass(setup, "skimmed", "Skimmed", skimmed_kg, fine=True),
+        Words("overs", "Overs", "Pieces too big to pass, carried on to the next tray. Enter types.", overs),
+        Words(
+            "contaminants", "Contaminants", "What does not belong: stickers, tape. Enter types.", contaminants
+        ),
     ]
 
 
@@ -58,18 +73,29 @@ def _decide(stack: Stack, sep: Separation) -> list[Answer]:
     return [Pick("choice", "", "", ("one more pass", "stop here"), 1 if stops else 0)]
 
 
-def _settle(stack: Stack, sep: Separation) -> list[Answer]:
+def _settle(stack: Stack, sep: Separation, before: Settled | None) -> list[Answer]:
     feeding = [t.id for t in stack.in_stage(Stage.FEEDING)]
     others = [t.id for t in reversed(stack.trays) if t.id not in (sep.tray, *feeding)]
     trays = tuple(f"tray {tray_id}" for tray_id in (*feeding, *others))
     places = (*trays, "another bin", "the garden compost")
     weighed = sep.skimmed_kg if all(done.skimmed_kg for done in sep.passes) else None
+    castings_kg = before.castings_kg if before is not None else weighed or None
     return [
-        _mass(stack.setup, "castings", "Castings", weighed or None, fine=True),
-        Cycle("worms", "Worms to", "", places, 0),
-        Cycle("rest", "The rest to", "", places, 0),
-        Cycle("overs", "Overs to", "", (*places, "there were none"), 0),
+        _mass(stack.setup, "castings", "Castings", castings_kg, fine=True),
+        _place("worms", "Worms to", places, before.worms_to if before else ""),
+        _place("rest", "The rest to", places, before.rest_to if before else ""),
+        _place("overs", "Overs to", (*places, "there were none"), before.overs_to if before else ""),
     ]
+
+
+def _place(key: str, label: str, places: tuple[str, ...], before: str) -> Cycle:
+    return Cycle(key, label, "", places, places.index(before) if before in places else 0)
+
+
+def lacks_weight(sep: Separation, answers: Sequence[Answer]) -> bool:
+    """Whether this step would end without the weight of the castings, which no one can tell later."""
+    given = {answer.key: answer for answer in answers}
+    return sep.step is not None and sep.step.step is Step.SETTLE and _kg(given, "castings") is None
 
 
 def done(stack: Stack, sep: Separation, answers: Sequence[Answer], now: datetime) -> list[Entry] | str:

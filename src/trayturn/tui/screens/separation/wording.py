@@ -71,6 +71,8 @@ def _lines(stack: Stack, sep: Separation, shown: StepView) -> tuple[str, ...]:
 
 
 def _hint(shown: StepView) -> str:
+    if shown.clock_set_back:
+        return "+ gives it its whole time again from now, e ends it."
     if shown.step is Step.GET_READY:
         return "Space ticks line by line, then starts the loosening."
     if shown.step is Step.REST and shown.running:

@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from trayturn.domain.entries import Stage
+from trayturn.advice.asking import must_read
+from trayturn.domain.entries import Fed, Stage
 from trayturn.storage.errors import StorageError
+from trayturn.tui.screens.cautions.sheet import CautionsSheet
 from trayturn.tui.screens.forms import definitions as forms
 from trayturn.tui.screens.forms.form import Form
 from trayturn.tui.screens.forms.screen import FormScreen
@@ -16,19 +18,36 @@ if TYPE_CHECKING:
     from trayturn.tui.app import TrayturnApp
 
 
+GRIT_FIRST = "Read the cautions about grit first; then this is saved."
+
+
 def _ask(house: TrayturnApp, key: str, form: Form, said: str) -> None:
     """Open the form; what it builds is on disk before it closes, or the form stays and says why not."""
 
     def save(entries: Sequence[Entry]) -> str | None:
+        if _handles_grit(entries) and _must_read(house, key):
+            house.push_screen(CautionsSheet(key, "grit"), lambda done: screen.action_save() if done else None)
+            return GRIT_FIRST
         try:
             house.shelf.save(key, entries)
         except StorageError as trouble:
             return str(trouble)
+        house.written.append(key)
         house.tell(key)
         house.say(said)
         return None
 
-    house.push_screen(FormScreen(form, save))
+    screen = FormScreen(form, save)
+    house.push_screen(screen)
+
+
+def _handles_grit(entries: Sequence[Entry]) -> bool:
+    return any(isinstance(entry, Fed) and entry.grit_kg for entry in entries)
+
+
+def _must_read(house: TrayturnApp, key: str) -> bool:
+    stack = house.shelf.stack(key)
+    return stack is not None and must_read(stack, "grit", house.now)
 
 
 def feed(house: TrayturnApp, key: str, tray: str | None) -> None:
@@ -73,9 +92,12 @@ def supplies(house: TrayturnApp, key: str) -> None:
 
 def turn(house: TrayturnApp, key: str) -> None:
     """Show what every tray becomes; Space writes the turn down."""
+    from trayturn.advice.turning import next_turn
     from trayturn.tui.screens.stack.turn import TurnScreen
 
-    house.push_screen(TurnScreen(key))
+    stack, profile = house.shelf.stack(key), house.shelf.loaded[key].profile
+    if stack is not None and profile is not None:
+        house.push_screen(TurnScreen(key, profile, stack, next_turn(stack)))
 
 
 def _journal(house: TrayturnApp, key: str) -> Sequence[Entry]:

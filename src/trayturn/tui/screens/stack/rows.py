@@ -3,21 +3,28 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from datetime import datetime
 from textwrap import wrap
 
 from trayturn.advice.due import Due
-from trayturn.domain.problems import Problem
-from trayturn.domain.words import clean
+from trayturn.domain.problems import Finding, Problem
+from trayturn.domain.words import clean, count
 from trayturn.tui.widgets.line_list import Row, Span
 
-
-def due_rows(due: Sequence[Due], now: datetime, width: int, *, with_why: bool) -> list[Row]:
-    """One row a due thing, wrapped to the width; its key is its place in the list."""
-    return [Row(_lines(one, now, max(20, width), with_why), str(place)) for place, one in enumerate(due)]
+FINDINGS = "findings"
+"""The key of the row that tells of a journal that does not add up."""
 
 
-def _lines(one: Due, now: datetime, width: int, with_why: bool) -> tuple[tuple[Span, ...], ...]:
+def due_rows(due: Sequence[Due], findings: Sequence[Finding], width: int, *, with_why: bool) -> list[Row]:
+    """One row a due thing, wrapped to the width, its key its place in the list; and one for the findings."""
+    rows = [Row(_lines(one, max(20, width), with_why), str(place)) for place, one in enumerate(due)]
+    if findings:
+        what = count(len(findings), "thing")
+        lines = wrap(f"{what} in the journal to look at. Enter tells.", max(20, width) - 3)
+        rows.append(Row(tuple((("? ", "act"), (line, "plain")) for line in lines), FINDINGS))
+    return rows
+
+
+def _lines(one: Due, width: int, with_why: bool) -> tuple[tuple[Span, ...], ...]:
     pressing = one.pressing
     what = wrap(one.what, width - 3)
     marks = ["! " if pressing else "  "] + ["  "] * (len(what) - 1)
@@ -30,8 +37,7 @@ def _lines(one: Due, now: datetime, width: int, with_why: bool) -> tuple[tuple[S
     return tuple(lines)
 
 
-def problem_rows(problems: Sequence[Problem]) -> list[Row]:
-    """What is wrong with a file that cannot be read."""
-    return [
-        Row((((clean(str(problem), 400), "error"),),), str(place)) for place, problem in enumerate(problems)
-    ]
+def problem_rows(problems: Sequence[Problem], width: int) -> list[Row]:
+    """What is wrong with a file that cannot be read, wrapped to the width."""
+    told = [wrap(clean(str(problem), 400), max(20, width)) for problem in problems]
+    return [Row(tuple(((line, "error"),) for line in lines), str(place)) for place, lines in enumerate(told)]

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from functools import partial
 
 from textual import on
 from textual.app import ComposeResult
@@ -14,17 +15,21 @@ from trayturn.advice.due import Due, due_list
 from trayturn.advice.feeding import feed_next
 from trayturn.advice.story import tray_story
 from trayturn.domain.entries import Stage
+from trayturn.domain.problems import Problem
 from trayturn.domain.stack import Stack
 from trayturn.domain.units import show_temperature
 from trayturn.domain.words import clean
 from trayturn.tui.commands import STACK, bindings
 from trayturn.tui.frame import Frame
+from trayturn.tui.screens.cautions.sheet import read_first
 from trayturn.tui.screens.stack import recording
-from trayturn.tui.screens.stack.rows import due_rows, problem_rows
+from trayturn.tui.screens.stack.rows import FINDINGS, due_rows, problem_rows
 from trayturn.tui.widgets.line_list import LineList
 from trayturn.tui.widgets.reason import ReasonScreen
 from trayturn.tui.widgets.stack_drawing import StackDrawing, picture_of
 from trayturn.tui.widgets.title_row import TitleRow
+
+GONE = "Put the file back, and this screen goes on from it. Esc leads back to the other bins."
 
 
 class StackScreen(Frame):
@@ -63,17 +68,31 @@ class StackScreen(Frame):
         if key not in ("", self.key):
             return
         loaded, stack = self.house.shelf.loaded.get(self.key), self.stack
-        self.query_one(StackDrawing).display = stack is not None
+        drawing = self.query_one(StackDrawing)
+        if drawing.display != (stack is not None):
+            drawing.display = stack is not None
+            (drawing if stack is not None else self.query_one("#due")).focus()
+            self.call_after_refresh(self._show_due)
         if loaded is not None and loaded.read_only:
             self._show_problems(loaded.problems)
         elif stack is not None:
             self._show_stack(stack)
         else:
-            self.query_one(TitleRow).show(self.key, "reading…")
+            self._show_absence()
         self.refresh_bindings()
+
+    def _show_absence(self) -> None:
+        self.due = []
+        self.query_one("#due", LineList).show([])
+        said = "reading" if self.house.reading else "its file is gone"
+        self.query_one(TitleRow).show(self.key, said)
+        self.query_one("#story", Static).update(Content("" if self.house.reading else GONE))
 
     def _show_stack(self, stack: Stack) -> None:
         self.due = due_list(stack)
+        self.query_one("#due-title", Static).update(
+            Content.assemble("Due", ("   Tab, Enter: why", "not bold"))
+        )
         self.query_one(TitleRow).show(clean(stack.setup.name, 40), *_facts(stack))
         drawing = self.query_one(StackDrawing)
         drawing.ascii = self.house.ascii
@@ -84,19 +103,22 @@ class StackScreen(Frame):
         self._show_story()
 
     def _show_due(self) -> None:
-        due, wide = self.query_one("#due", LineList), self.has_class("-wide")
-        rows = due_rows(self.due, self.house.now, due.scrollable_content_region.width - 1, with_why=wide)
-        due.show(rows)
+        if not self.due or self.read_only:
+            return
+        due, wide, stack = self.query_one("#due", LineList), self.has_class("-wide"), self.stack
+        findings = stack.findings if stack is not None else ()
+        due.show(due_rows(self.due, findings, due.scrollable_content_region.width - 1, with_why=wide))
 
     def on_resize(self) -> None:
         super().on_resize()
-        if self.due:
-            self.call_after_refresh(self._show_due)
+        self.call_after_refresh(self._show_due)
 
-    def _show_problems(self, problems: Sequence[object]) -> None:
+    def _show_problems(self, problems: Sequence[Problem]) -> None:
         self.query_one(TitleRow).show(self.key, "cannot be read, so nothing is written to it")
         self.query_one("#due-title", Static).update(Content("What is wrong with the file"))
-        self.query_one("#due", LineList).show(problem_rows(problems))  # type: ignore[arg-type]
+        due = self.query_one("#due", LineList)
+        due.show(problem_rows(problems, due.scrollable_content_region.width - 1))
+        due.focus()
         self.query_one("#story", Static).update(
             Content("Mend the file with an editor; this screen follows at once. Enter shows a line in full.")
         )
@@ -106,7 +128,8 @@ class StackScreen(Frame):
         stack = self.stack
         tray = stack.tray(self.tray) if stack is not None and self.tray else None
         lines = tray_story(tray, stack) if stack is not None and tray is not None else []
-        self.query_one("#story", Static).update(Content("\n".join(lines)))
+        shown = lines if self.has_class("-wide") else [*lines[:1], "Enter tells more."] if lines else []
+        self.query_one("#story", Static).update(Content("\n".join(shown)))
 
     @on(StackDrawing.Opened)
     def _open_tray(self) -> None:
@@ -124,11 +147,14 @@ class StackScreen(Frame):
 
     @on(LineList.Opened)
     def _open_due(self) -> None:
-        place = self.query_one("#due", LineList).marked_key
-        if self.read_only:
-            problems = self.house.shelf.loaded[self.key].problems
+        place, loaded = self.query_one("#due", LineList).marked_key, self.house.shelf.loaded.get(self.key)
+        if loaded is not None and loaded.read_only:
+            problems = loaded.problems
             self.app.push_screen(ReasonScreen("What is wrong", [clean(str(p)) for p in problems]))
-        elif place:
+        elif place == FINDINGS and self.stack is not None:
+            told = [line for finding in self.stack.findings for line in (clean(str(finding)), "")]
+            self.app.push_screen(ReasonScreen("What does not add up", told))
+        elif place and self.due:
             one = self.due[int(place)]
             self.app.push_screen(ReasonScreen(one.what, list(one.why)))
 
@@ -148,12 +174,23 @@ class StackScreen(Frame):
         if not self.due:
             return
         first = self.due[0]
-        acts = {"rest": self.action_separate, "separation": self.action_separate, "turn": self.action_turn}
-        acts |= {"feed": self.action_feed, "check": self.action_check, "start": self.action_start}
+        tray = first.tray or self.tray
+        acts: dict[str, Callable[[], None]] = {
+            "rest": partial(self._separate, tray),
+            "separation": partial(self._separate, tray),
+            "turn": self.action_turn,
+            "feed": partial(self._feed, tray),
+            "worms": self.action_worms,
+            "check": self.action_check,
+            "start": self.action_start,
+        }
         acts[first.kind]()
 
     def action_feed(self) -> None:
-        recording.feed(self.house, self.key, self.tray)
+        self._feed(self.tray)
+
+    def _feed(self, tray: str | None) -> None:
+        read_first(self.house, self.key, "feeding", lambda: recording.feed(self.house, self.key, tray))
 
     def action_check(self) -> None:
         recording.check(self.house, self.key, self.tray)
@@ -171,15 +208,18 @@ class StackScreen(Frame):
         recording.supplies(self.house, self.key)
 
     def action_turn(self) -> None:
-        recording.turn(self.house, self.key)
+        read_first(self.house, self.key, "turn", lambda: recording.turn(self.house, self.key))
 
     def action_separate(self) -> None:
+        self._separate(self.tray)
+
+    def _separate(self, marked: str | None) -> None:
         from trayturn.tui.screens.separation.screen import SeparationScreen
 
         stack = self.stack
-        tray = tray_to_separate(stack, self.tray) if stack is not None else None
+        tray = tray_to_separate(stack, marked) if stack is not None else None
         if tray is None:
-            self.house.say("No tray to separate yet: one is separated once it has finished.")
+            self.house.say("Nothing to separate: no tray has finished.")
             return
         self.house.push_screen(SeparationScreen(self.key, tray))
 

@@ -1,74 +1,101 @@
-"""A turn before it is written down: what every tray becomes."""
+"""A turn before it is written down: the stack before and after, and what every tray becomes."""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, cast
-
 from textual.app import ComposeResult
-from textual.binding import Binding
-from textual.containers import Vertical
+from textual.containers import Horizontal, Vertical
 from textual.content import Content
-from textual.screen import ModalScreen
 from textual.widgets import Static
 
-from trayturn.advice.turning import Move, NextTurn, next_turn, turn_entries
-from trayturn.domain.entries import Stage
+from trayturn.advice.feeding import feed_next
+from trayturn.advice.story import move_line
+from trayturn.advice.turning import NextTurn, turn_entries
+from trayturn.domain.entries import Entry, TrayStarted
+from trayturn.domain.profile import Profile
+from trayturn.domain.replay import replay
+from trayturn.domain.setup import Units
 from trayturn.domain.stack import Stack
+from trayturn.domain.units import OUNCE_KG
+from trayturn.domain.words import clean
+from trayturn.tui.widgets.answers import Answers, Mass
+from trayturn.tui.widgets.sheet import Sheet
+from trayturn.tui.widgets.stack_drawing import StackDrawing, picture_of
 
-if TYPE_CHECKING:
-    from trayturn.tui.app import TrayturnApp
-
-BECOMES = {
-    Stage.BEDDING: "bedding",
-    Stage.FEEDING: "the feeding tray",
-    Stage.FINISHING: "finishes",
-    Stage.SEPARATING: "is being separated",
-    Stage.SPARE: "leaves the stack",
-}
+USUAL_BEDDING = "shredded cardboard"
 
 
-class TurnScreen(ModalScreen[None]):
-    """Space writes the turn down; Escape leaves everything as it is."""
+class TurnScreen(Sheet[None]):
+    """Space writes the turn down; Escape leaves everything as it is. Both drawings show what is written."""
 
-    CSS_PATH = "turn.tcss"
     BINDINGS = [
-        Binding("space,enter", "write", "Write it down"),
-        Binding("escape,q", "leave", "Leave"),
+        ("space,enter", "write", "Write it down"),
+        ("escape,q", "leave", "Leave"),
+        ("plus,equals_sign", "bedding(1)", "More bedding"),
+        ("minus", "bedding(-1)", "Less bedding"),
     ]
+    DEFAULT_CSS = """
+    TurnScreen {
+        #drawings { height: 12; }
+        #drawings Vertical { width: 1fr; }
+        #drawings Static { height: 1; text-style: bold; color: $quiet; }
+        Answers { height: auto; max-height: 1; }
+        #moves { margin-top: 1; }
+        #sheet-keys { color: $act; }
+    }
+    """
 
-    def __init__(self, key: str) -> None:
-        super().__init__()
-        self.key = key
+    def __init__(self, key: str, profile: Profile, stack: Stack, plan: NextTurn) -> None:
+        super().__init__(plan.what, "Space writes the turn down   Esc leaves all as it is")
+        self.key, self.profile, self.stack, self.plan = key, profile, stack, plan
+        self.material, self.bedding_kg = _last_bedding(profile)
 
-    def compose(self) -> ComposeResult:
-        with Vertical(id="box"):
-            yield Static(id="title")
-            yield Static(id="moves")
-            yield Static(id="why")
-            yield Static(Content("Space writes the turn down. Esc leaves all as it is."), id="keys")
-
-    @property
-    def house(self) -> TrayturnApp:
-        return cast("TrayturnApp", self.app)
-
-    @property
-    def stack(self) -> Stack | None:
-        return self.house.shelf.stack(self.key)
+    def compose_body(self) -> ComposeResult:
+        with Horizontal(id="drawings"):
+            with Vertical():
+                yield Static(Content("Before"))
+                yield StackDrawing(picture_of(self.stack, None), id="before")
+            with Vertical():
+                yield Static(Content("After"))
+                yield StackDrawing(picture_of(self.after, feed_next(self.after).tray), id="after")
+        yield Answers(id="bedding")
+        yield Static(Content("\n".join(move_lines(self.plan)) or "No tray moves yet."), id="moves")
 
     def on_mount(self) -> None:
-        if (stack := self.stack) is None:
-            return
-        plan = next_turn(stack)
-        self.query_one("#title", Static).update(Content(plan.what))
-        self.query_one("#moves", Static).update(Content("\n".join(move_lines(plan))))
-        self.query_one("#why", Static).update(Content(" ".join(plan.why)))
+        super().on_mount()
+        for drawing in self.query(StackDrawing):
+            drawing.can_focus = False
+            drawing.ascii = self.house.ascii
+        answers = self.query_one(Answers)
+        answers.display = any(isinstance(entry, TrayStarted) for entry in self.entries)
+        us = self.stack.setup.units is Units.US
+        label = f"Tray {self.plan.fresh} gets {clean(self.material, 30)}"
+        answers.ask([Mass("bedding", label, "", self.bedding_kg, 4 * OUNCE_KG if us else 0.05, us)])
+
+    @property
+    def entries(self) -> list[Entry]:
+        """What writing the turn down would add to the journal."""
+        bedding = {self.material: self.bedding_kg} if self.bedding_kg else {}
+        return turn_entries(self.stack, self.house.now, bedding)
+
+    @property
+    def after(self) -> Stack:
+        """The stack as the entries would leave it."""
+        return replay(self.profile.with_entries(self.entries), self.stack.as_of)
+
+    def action_bedding(self, by: int) -> None:
+        answers = self.query_one(Answers)
+        if answers.display:
+            answers.action_step(by)
+
+    def on_answers_changed(self, event: Answers.Changed) -> None:
+        mass = event.answers.answer("bedding")
+        self.bedding_kg = mass.kg if isinstance(mass, Mass) else None
+        self.query_one("#after", StackDrawing).picture = picture_of(self.after, feed_next(self.after).tray)
 
     def action_write(self) -> None:
-        stack = self.stack
-        entries = turn_entries(stack, self.house.now) if stack is not None else []
-        if not entries:
-            self.house.say("There is nothing to turn yet.")
-        elif self.house.save(self.key, entries, "Turn saved. u takes it back"):
+        if not self.entries:
+            self.house.say("There is nothing to turn yet")
+        elif self.house.save(self.key, self.entries, "Turn saved. u takes it back"):
             self.dismiss()
 
     def action_leave(self) -> None:
@@ -76,12 +103,19 @@ class TurnScreen(ModalScreen[None]):
 
 
 def move_lines(plan: NextTurn) -> list[str]:
-    """The moves, top of the new stack first, those that leave at the end."""
-    ranked = sorted(plan.moves, key=lambda move: -(move.to_level or 0))
-    return [_line(move) for move in ranked] or ["No tray moves yet."]
+    """The moves in words. A tray that leaves and comes in again does so only after its separation."""
+    leaving = {move.tray for move in plan.moves if move.to_level is None}
+    lines = []
+    for move in plan.moves:
+        line = move_line(move)
+        later = move.tray in leaving and move.to_level is not None
+        lines.append(f"After its separation t{line[1:]}" if later else line)
+    return lines
 
 
-def _line(move: Move) -> str:
-    before = f"level {move.from_level}" if move.from_level else "new"
-    after = f"level {move.to_level}" if move.to_level else "off"
-    return f"Tray {move.tray:<4} {before:>7} -> {after:<8} {BECOMES[move.to_stage]}"
+def _last_bedding(profile: Profile) -> tuple[str, float | None]:
+    """What the keeper started a tray with last, and how much: the likeliest guess, shown to be changed."""
+    started = [
+        entry.bedding_kg for entry in profile.journal if isinstance(entry, TrayStarted) and entry.bedding_kg
+    ]
+    return max(started[-1].items(), key=lambda pair: pair[1]) if started else (USUAL_BEDDING, None)

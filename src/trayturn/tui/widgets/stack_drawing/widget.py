@@ -22,6 +22,7 @@ from trayturn.tui.widgets.stack_drawing.paint import GROUND, draw
 from trayturn.tui.widgets.stack_drawing.picture import StackPicture
 
 PREFIX = "stack-drawing--"
+KEPT = 20
 ANSI_PAINTS = {
     "ground": "default",
     "text": "default",
@@ -129,7 +130,7 @@ class StackDrawing(Widget, can_focus=True):
         classes: str | None = None,
     ) -> None:
         super().__init__(id=id, classes=classes)
-        self._drawn: tuple[object, Layout, list[Strip]] | None = None
+        self._drawn: dict[object, tuple[Layout, list[Strip]]] = {}
         self._styles_of: dict[Ink, Style] = {}
         self.set_reactive(StackDrawing.picture, picture or StackPicture())
         self.set_reactive(StackDrawing.selected, selected)
@@ -181,7 +182,7 @@ class StackDrawing(Widget, can_focus=True):
             self.post_message(self.Selected(self, tray))
 
     def notify_style_update(self) -> None:
-        self._drawn = None
+        self._drawn.clear()
         self._styles_of.clear()
         super().notify_style_update()
 
@@ -190,9 +191,14 @@ class StackDrawing(Widget, can_focus=True):
         return strips[y] if y < len(strips) else Strip.blank(self.content_size.width, self._style(GROUND))
 
     def _drawing(self) -> tuple[Layout, list[Strip]]:
-        """The layout and all rows, drawn once for a size, a picture, a selection and a theme."""
+        """The layout and all rows, drawn once for a size, a picture, a selection and a theme.
+
+        A few are kept, so that going up and down the trays draws nothing anew.
+        """
         key = (self.content_size, self.picture, self.selected, self.ascii)
-        if self._drawn is None or self._drawn[0] != key:
+        if key not in self._drawn:
+            if len(self._drawn) >= KEPT:
+                self._drawn.clear()
             width, height = self.content_size
             layout = lay_out(self.picture, width, height, self.selected)
             canvas = draw(self.picture, layout, ASCII if self.ascii else BLOCKS, self.selected)
@@ -200,8 +206,8 @@ class StackDrawing(Widget, can_focus=True):
                 Strip([Segment(text, self._style(ink)) for text, ink in canvas.runs(y)], width)
                 for y in range(height)
             ]
-            self._drawn = (key, layout, rows)
-        return self._drawn[1], self._drawn[2]
+            self._drawn[key] = layout, rows
+        return self._drawn[key]
 
     def _style(self, ink: Ink) -> Style:
         if ink not in self._styles_of:
