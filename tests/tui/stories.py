@@ -72,8 +72,17 @@ class Keeper:
     async def press(self, *keys: str) -> Keeper:
         for key in keys:
             await self.pilot.press(key)
-            await self.pilot.pause()
+            await self.pause()
         return self
+
+    async def pause(self) -> None:
+        """Until all that asked to be laid out or drawn anew has been: Textual gathers that for a frame."""
+        await self.pilot.pause()
+        for _ in range(100):
+            if not (self.app.screen._layout_widgets or self.app.screen._dirty_widgets):
+                return
+            await asyncio.sleep(0.004)
+            await self.pilot.pause()
 
     async def heed(self) -> Keeper:
         """Tick the cautions that stand before the work, and go on to it."""
@@ -91,13 +100,13 @@ class Keeper:
         """Let that much time pass, and one tick at the end of it."""
         self.wrist.forward(**time)
         self.app.tick()
-        await self.pilot.pause()
+        await self.pause()
         return self
 
     async def look(self) -> Keeper:
         """Let the app see what others have written."""
         self.app.look_again()
-        await self.pilot.pause()
+        await self.pause()
         return self
 
     async def resize(self, width: int, height: int) -> Keeper:

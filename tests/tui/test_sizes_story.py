@@ -63,7 +63,7 @@ async def test_a_window_may_change_its_size_at_any_moment(tmp_path: Path) -> Non
     async with keeper(heeded(tmp_path)) as k:
         for keys in TOUR.values():
             await k.press(*keys)
-            for size in ((40, 10), (120, 40), (80, 24)):
+            for size in ((40, 10), (80, 24)):
                 await k.resize(*size)
         k.sees("Summary", "Tray C is empty and spare")
 

@@ -32,8 +32,10 @@ class RestBar(Static):
 
     def show(self, rests: Sequence[RunningRest], now: datetime) -> None:
         """Draw the most pressing rest, and how many more there are."""
+        self.set_class(not rests and (self.has_class("-shown") or self.has_class("-gone")), "-gone")
         self.set_class(bool(rests), "-shown")
         if not rests:
+            self.update(Content(""), layout=False)
             return
         first = rests[0]
         self.set_class(first.over, "-over")

@@ -49,6 +49,8 @@ class Sheet(ModalScreen[Result]):
         }
         #sheet-keys { height: auto; color: $quiet; }
         RestBar { dock: bottom; margin-bottom: 1; }
+        /* The screen beneath is not laid out anew meanwhile, and would show a rest that is gone. */
+        RestBar.-gone { display: block; background: $background; }
         #sheet-body {
             height: auto;
             max-height: 100%;
