@@ -22,7 +22,8 @@ class Answer:
     note: str = ""
 
     def spans(self, width: int, ascii_only: bool) -> tuple[Span, ...]:
-        raise NotImplementedError
+        """The row as drawn, its label in a column of that width."""
+        return ((f"{self.label:<{width}}", "plain"),)
 
     def stepped(self, by: int) -> Answer:
         """The row one step on or back."""

@@ -58,6 +58,7 @@ class BinsScreen(Frame):
         return self.query_one("#bins", LineList)
 
     def show(self, key: str) -> None:
+        """Draw every bin, the most pressing first; the mark stays where the keeper put it."""
         house = self.house
         paths = house.shelf.paths()
         self.list.empty = tuple(wrap(house.shelf.trouble, 36)) or (() if house.reading else EMPTY)
@@ -104,6 +105,7 @@ class BinsScreen(Frame):
         self.query_one("#sentence", Static).update(Content(stack_sentence(stack)))
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+        """What needs a marked bin is dim without one."""
         if not self.is_mounted:
             return True
         key = self.list.marked_key

@@ -27,17 +27,8 @@ from trayturn.tui.widgets.stack_drawing import StackDrawing, picture_of
 from trayturn.tui.widgets.title_row import TitleRow
 from trayturn.tui.widgets.type_in import TypeIn
 
-FIVE = timedelta(minutes=5)
-ONE = timedelta(minutes=1)
-Mark = tuple[object, ...]
+FIVE, ONE = timedelta(minutes=5), timedelta(minutes=1)
 GONE = "This bin's file cannot be read any more. Put it back or mend it; this goes on from there."
-
-
-def _mark(sep: Separation | None) -> Mark | None:
-    """What tells one step from another."""
-    if sep is None:
-        return None
-    return (sep.begun_at, sep.step.started_at, sep.step.step) if sep.step else (sep.begun_at,)
 
 
 class SeparationScreen(Frame):
@@ -50,7 +41,7 @@ class SeparationScreen(Frame):
     def __init__(self, key: str, tray: str) -> None:
         super().__init__()
         self.key, self.tray = key, tray
-        self._asked: Mark | None = None
+        self._asked: steps.Mark | None = None
         self._trouble = ""
         self._unweighed = False
 
@@ -93,6 +84,7 @@ class SeparationScreen(Frame):
         return self._asked is not None and self._asked[0] == sep.begun_at
 
     def show(self, key: str) -> None:
+        """Draw the step as the journal has it. Answers given on this screen are kept while it lasts."""
         if key not in ("", self.key):
             return
         if (stack := self.stack) is None:
@@ -109,7 +101,7 @@ class SeparationScreen(Frame):
 
     def _ask(self, stack: Stack, sep: Separation | None) -> None:
         """Put the step's questions once: drawing again must not wipe answers."""
-        if (step := _mark(sep)) == self._asked:
+        if (step := steps.mark(sep)) == self._asked:
             return
         self._asked = step
         self._trouble = ""
@@ -210,7 +202,7 @@ class SeparationScreen(Frame):
         self.house.look_again()
         if self.stack is None:
             self._say(GONE)
-        elif _mark(self.separation) != asked:
+        elif steps.mark(self.separation) != asked:
             self.show("")
             self._say("Another window went on meanwhile. This is where it stands now.")
         return self.stack is None or self._asked != asked

@@ -17,6 +17,15 @@ from trayturn.tui.widgets.answers import Answer, Cycle, Mass, Pick, Tick, Words
 SEEN = (Amount.NONE, Amount.FEW, Amount.MANY)
 TYPED = "- and + step it, Enter types it; leave it if you did not weigh."
 
+Mark = tuple[object, ...]
+
+
+def mark(sep: Separation | None) -> Mark | None:
+    """What tells one step from another."""
+    if sep is None:
+        return None
+    return (sep.begun_at, sep.step.started_at, sep.step.step) if sep.step else (sep.begun_at,)
+
 
 def questions(stack: Stack, sep: Separation, journal: Sequence[Entry]) -> list[Answer]:
     """The rows of the step under way. What was answered before going back from it stands in them again."""

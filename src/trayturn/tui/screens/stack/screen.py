@@ -65,6 +65,7 @@ class StackScreen(Frame):
         return self.query_one(StackDrawing).selected
 
     def show(self, key: str) -> None:
+        """Draw the bin as it stands, what is wrong with its file, or that it is gone."""
         if key not in ("", self.key):
             return
         loaded, stack = self.house.shelf.loaded.get(self.key), self.stack
