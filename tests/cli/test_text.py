@@ -58,7 +58,8 @@ def widest(text: str) -> int:
 )
 def test_text_stays_within_80_columns(separating: Keeper, words: str) -> None:
     separating.does("log", "pantry", "note", "It rained. " * 40, "--note", "x" * 200)
-    assert widest(separating.does(*words.split())) <= 80
+    told = separating.does(*words.split()).replace(str(separating.home), "HOME")
+    assert widest(told) <= 80
 
 
 @pytest.mark.parametrize("command", ["", *COMMANDS, *(f"log pantry {kind}" for kind in KINDS)])

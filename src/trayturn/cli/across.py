@@ -18,6 +18,7 @@ from trayturn.domain.stack import Stack
 from trayturn.domain.words import clock as clock_time
 from trayturn.domain.words import count
 from trayturn.domain.words import due as in_days
+from trayturn.storage.home import home_dir
 from trayturn.storage.reading import Loaded
 
 NO_BINS = "There are no bins here yet. Make one with: trayturn new NAME, or look around with: trayturn demo"
@@ -55,7 +56,9 @@ def bins(options: Namespace, clock: Clock) -> int:
         as_of = as_json.moment(moment_asked(options, now))
         as_json.print_json({"as_of": as_of, "bins": [_bin_data(one) for one in all_bins]})
     else:
-        _print_bins(all_bins, Page(options.ascii))
+        page = Page(options.ascii)
+        _print_bins(all_bins, page)
+        page.path("Their files are in", home_dir(options.home))
     return _status(all_bins)
 
 

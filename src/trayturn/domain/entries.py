@@ -15,7 +15,7 @@ from trayturn.domain.setup import Kilograms, LongText, Model, Moment, TrayId
 
 ItemName = Annotated[str, Field(min_length=1, max_length=200)]
 Masses = dict[ItemName, Kilograms]
-PassNumber = Annotated[int, Field(ge=1, le=99)]
+PassNumber = Annotated[int, Field(ge=1, le=999)]
 
 
 class Stage(StrEnum):
