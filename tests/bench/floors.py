@@ -86,6 +86,29 @@ def counting_app() -> None:
     Counting().run()
 
 
+def ticking_app() -> None:
+    """An app of digits that change once a second."""
+    from textual.app import App, ComposeResult
+    from textual.widgets import Digits, Static
+
+    class Ticking(App[None]):
+        BINDINGS = [("q", "quit", "Quit")]
+        count = 1000
+
+        def compose(self) -> ComposeResult:
+            yield Static(READY)
+            yield Digits(str(self.count))
+
+        def on_mount(self) -> None:
+            self.set_interval(1, self.tick)
+
+        def tick(self) -> None:
+            self.count += 1
+            self.query_one(Digits).update(str(self.count))
+
+    Ticking().run()
+
+
 def save(file: Path, added: bytes) -> None:
     """The file's bytes and some more, so that a power cut leaves the old file or the new one."""
     temporary = file.with_suffix(".tmp")

@@ -21,16 +21,17 @@ def figures(folder: Path) -> Iterator[Figure]:
     resting = a_home(folder / "resting", sample_length())
     put_to_rest(resting / "landing.toml")
     still, counting = (Run(TRAYTURN, "landing", home=one) for one in (home, resting))
-    floor = Run(FLOORS, "empty_app", home=home)
-    for run, words in ((still, READ_WORDS), (counting, READ_WORDS), (floor, READY)):
+    empty, ticking = (Run(FLOORS, floor, home=home) for floor in ("empty_app", "ticking_app"))
+    runs = {still: READ_WORDS, counting: READ_WORDS, empty: READY, ticking: READY}
+    for run, words in runs.items():
         run.shown(words)
         run.settle(0.5)
     counting.press("s")
     counting.shown("Step 3 of 7")
-    ours, resting_ours, floor_busy = _busy(still, counting, floor)
-    yield Figure("idle, nothing moving", ours, floor_busy, MOST, "%", absolute=True)
-    yield Figure("idle, a rest counting down", resting_ours, floor_busy, MOST, "%", absolute=True)
-    for run in (still, counting, floor):
+    ours, ours_resting, floor, floor_ticking = _busy(*runs)
+    yield Figure("idle, nothing moving", ours, floor, MOST, "%", absolute=True)
+    yield Figure("idle, a rest counting down", ours_resting, floor_ticking, MOST, "%", absolute=True)
+    for run in runs:
         run.leave()
 
 

@@ -34,8 +34,8 @@ def test_the_end_of_a_step_is_told_by_the_next_beginning() -> None:
 def test_a_listing_is_chosen_from_by_tray_and_kind() -> None:
     listing = Listing.of([*a_usual_bin(), noted("frost", 62), noted("mites", 63, tray="B")])
     assert (listing.trays, listing.groups) == (["A", "B", "C"], ["fed", "note", "started", "turned"])
-    assert [e.kind for _, e in listing.chosen("C", None)] == ["turned", "tray_started"]
-    assert [e.kind for _, e in listing.chosen("B", "note")] == ["note"]
+    assert [e.kind for _, e in listing.chosen("C", None).values()] == ["turned", "tray_started"]
+    assert [e.kind for _, e in listing.chosen("B", "note").values()] == ["note"]
     assert len(listing.chosen(None, None)) == 11
 
 

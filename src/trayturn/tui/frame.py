@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from pathlib import PurePath
 from typing import TYPE_CHECKING, ClassVar, cast
 
@@ -52,6 +53,15 @@ class Frame(Screen[None]):
 
     def on_mount(self) -> None:
         self.house.changed.subscribe(self, self._on_changed)
+
+    def on_unmount(self) -> None:
+        # A closed screen must leave nothing behind: what piles up is sorted through for waste, and a key
+        # then waits 100 ms. Listening keeps the screen alive, and a cache of Textual's own all that it drew.
+        self.house.changed.unsubscribe(self)
+        with suppress(ImportError, AttributeError):
+            from textual._styles_cache import StylesCache
+
+            StylesCache.get_inner_outer.cache_clear()
 
     def _on_changed(self, key: str) -> None:
         if self.is_mounted:

@@ -10,6 +10,7 @@ from trayturn.tui.widgets.line_list import Row, Span
 if TYPE_CHECKING:
     from pathlib import Path
 
+    from trayturn.advice.due import Due
     from trayturn.domain.stack import Stack
     from trayturn.storage.reading import Loaded
 
@@ -41,16 +42,21 @@ def _pressing(stack: Stack) -> tuple[Span, ...]:
     return (mark, (first.what, "act" if first.pressing else "plain"), *more)
 
 
+def _most_pressing(stack: Stack) -> Due:
+    from trayturn.advice.due import due_list
+
+    return due_list(stack)[0]
+
+
 def by_press(
     paths: Sequence[Path], loaded: Mapping[str, Loaded], stacks: Mapping[str, Stack | None]
 ) -> list[Path]:
     """The bins in the order their work presses: those that cannot be read first, those still unread last."""
-    from trayturn.advice.due import due_list
 
     def order(path: Path) -> tuple[object, ...]:
         if path.stem not in loaded:
             return (2,)
         stack = stacks.get(path.stem)
-        return (0,) if stack is None else (1, *due_list(stack)[0].order)
+        return (0,) if stack is None else (1, *_most_pressing(stack).order)
 
     return sorted(paths, key=order)

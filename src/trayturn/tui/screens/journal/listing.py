@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from trayturn.advice.entry_words import entry_words, group_of
@@ -31,9 +31,9 @@ def trays_of(entry: Entry) -> Sequence[str]:
 
 @dataclass(frozen=True)
 class Listing:
-    """Every entry that stands, newest first, and what there is to choose from."""
+    """Every entry that stands by its place in the file, newest first, and what there is to choose from."""
 
-    entries: Sequence[Placed]
+    entries: Mapping[str, Placed]
     trays: Sequence[str]
     groups: Sequence[str]
 
@@ -43,17 +43,17 @@ class Listing:
         trays = sorted({tray for _, entry in entries for tray in trays_of(entry)})
         kinds = {entry.kind: entry for _, entry in entries}
         groups = sorted({group_of(entry) for entry in kinds.values()})
-        return cls(entries, trays, groups)
+        return cls({str(placed[0]): placed for placed in entries}, trays, groups)
 
-    def chosen(self, tray: str | None, group: str | None) -> Sequence[Placed]:
+    def chosen(self, tray: str | None, group: str | None) -> Mapping[str, Placed]:
         """The entries about that tray and of that group; None asks for all."""
         if tray is None and group is None:
             return self.entries
-        return [
-            pair
-            for pair in self.entries
-            if (tray is None or tray in trays_of(pair[1])) and (group is None or group_of(pair[1]) == group)
-        ]
+        return {
+            key: (place, entry)
+            for key, (place, entry) in self.entries.items()
+            if (tray is None or tray in trays_of(entry)) and (group is None or group_of(entry) == group)
+        }
 
     @property
     def tray_width(self) -> int:

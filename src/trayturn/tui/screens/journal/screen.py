@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from textual import on
@@ -54,8 +55,8 @@ class JournalScreen(Frame):
         self.key = key
         self.tray: str | None = None
         self.group: str | None = None
-        self._listing = Listing((), (), ())
-        self._chosen: dict[str, Placed] = {}
+        self._listing = Listing({}, (), ())
+        self._chosen: Mapping[str, Placed] = {}
 
     def compose_body(self) -> ComposeResult:
         with Horizontal(classes="body"):
@@ -85,14 +86,13 @@ class JournalScreen(Frame):
 
     def _show_entries(self, profile: Profile) -> None:
         listing, units = self._listing, profile.bin.units
-        chosen = listing.chosen(self.tray, self.group)
-        keys = [str(place) for place, _ in chosen]
-        self._chosen = dict(zip(keys, chosen, strict=True))
+        self._chosen = listing.chosen(self.tray, self.group)
+        keys, placed = list(self._chosen), list(self._chosen.values())
         width = listing.tray_width
         entries = self.query_one(LineList)
         entries.empty = NONE_SUCH if listing.entries else NOTHING_YET
-        entries.show(LazyRows(keys, lambda n: entry_row(chosen[n], units, width)))
-        number = count(len(chosen), "entry", "entries")
+        entries.show(LazyRows(keys, lambda n: entry_row(placed[n], units, width)))
+        number = count(len(placed), "entry", "entries")
         about = f"tray {self.tray}" if self.tray else ""
         title = f"Journal of {clean(profile.bin.name, 40)}"
         self.query_one(TitleRow).show(title, number, about, self.group or "")
