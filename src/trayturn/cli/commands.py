@@ -119,6 +119,76 @@ def _new(parser: ArgumentParser) -> None:
     add_json(parser)
 
 
+def _mix(parser: ArgumentParser) -> None:
+    words = 'such as "cabbage=500 g", or with its own figures "leaves=10 kg; moisture=35; n=0.75; c=50"'
+    parser.add_argument("items", metavar="ITEM", nargs="+", help=words)
+    parser.add_argument("--goal-moisture", metavar="PCT", type=float, help="the moisture wanted, percent")
+    parser.add_argument("--goal-cn", metavar="R", type=float, help="the carbon to nitrogen ratio wanted")
+    parser.add_argument("--add", metavar="NAME", action="append", help="what may be added; again for another")
+    parser.add_argument("--area", metavar="AREA", help="what it is spread over, such as 0.16m2")
+    parser.add_argument("--us", action="store_true", help="pounds and ounces")
+    _table(parser)
+
+
+def _table(parser: ArgumentParser) -> None:
+    parser.add_argument("--bin", metavar="BIN", help="look among this bin's own ingredients first")
+    add_json(parser)
+
+
+def _temperature(parser: ArgumentParser) -> None:
+    parser.add_argument("--temperature", metavar="T", required=True, help="such as 18 or 65F")
+
+
+def _ration(parser: ArgumentParser) -> None:
+    parser.add_argument("--worms-kg", metavar="KG", type=float, required=True, help="the mass of worms, kg")
+    _temperature(parser)
+    parser.add_argument("--area", metavar="AREA", help="inside of one tray, such as 0.16m2")
+    parser.add_argument("--us", action="store_true", help="answer in pounds")
+    add_json(parser)
+
+
+def _ingredients(parser: ArgumentParser) -> None:
+    parser.add_argument("words", metavar="WORDS", nargs="*", help="part of a name")
+    _table(parser)
+
+
+def _hatch(parser: ArgumentParser) -> None:
+    _temperature(parser)
+    parser.add_argument("--species", metavar="S", default="eisenia_fetida", help="eisenia_fetida, and others")
+    add_json(parser)
+
+
+def _gone(parser: ArgumentParser) -> None:
+    parser.add_argument("words", metavar="ITEM", nargs="+", help='such as "banana peel"')
+    _temperature(parser)
+    parser.add_argument("--moisture", metavar="PCT", type=float, default=75, help="of the tray, percent (75)")
+    _table(parser)
+
+
+def _count(parser: ArgumentParser) -> None:
+    parser.add_argument("--picks", metavar="N,N", help="worms found in each pick over the same material")
+    parser.add_argument("--method", metavar="M", help="two-pass, ml or carle-strub")
+    parser.add_argument("--samples", metavar="N,N,N", help="worms found in each sample of the same mass")
+    parser.add_argument("--sample-g", metavar="G", type=float, help="what one sample weighs, grams")
+    parser.add_argument("--total-kg", metavar="KG", type=float, help="what all of the material weighs, kg")
+    add_json(parser)
+
+
+def _lift(parser: ArgumentParser) -> None:
+    parser.add_argument("--kg", "--lb", dest="kg", metavar="W", type=float, required=True, help="the load")
+    parser.add_argument("--reach", metavar="CM", type=float, required=True, help="hands to ankles")
+    parser.add_argument(
+        "--from", dest="start", metavar="CM", type=float, required=True, help="hands at first"
+    )
+    parser.add_argument("--to", dest="end", metavar="CM", type=float, required=True, help="hands at the end")
+    parser.add_argument("--twist", metavar="DEG", type=float, default=0, help="the load off the middle (0)")
+    parser.add_argument("--per-minute", metavar="N", type=float, default=0.2, help="lifts a minute (0.2)")
+    parser.add_argument("--hours", metavar="H", type=float, default=1, help="how long it goes on (1)")
+    parser.add_argument("--grip", metavar="G", default="poor", help="good, fair or poor (poor: gloves)")
+    parser.add_argument("--us", action="store_true", help="pounds and inches, and the US form")
+    add_json(parser)
+
+
 OPEN = Command("", "Open the screens, on one bin or on all of them.", "screens:open_screens", _screens)
 _ALL = (
     Command("new", "Make a profile for a bin.", "making:new", _new),
@@ -152,6 +222,13 @@ _ALL = (
         _verify,
         ABOUT_JSON,
     ),
+    Command("mix", "What a mix comes to, and what brings it to a goal.", "mix:mix", _mix),
+    Command("ration", "What so many worms can take a day, as a band.", "worms:ration", _ration),
+    Command("ingredients", "The table of scraps and beddings.", "table:ingredients", _ingredients),
+    Command("hatch", "When cocoons laid today hatch.", "worms:hatch", _hatch),
+    Command("gone", "When the soft part of something is gone.", "worms:gone", _gone),
+    Command("count", "How many worms there are, from picking or from samples.", "counting:count", _count),
+    Command("lift", "What a tray may weigh to be lifted from here to there.", "lifting:lift", _lift),
     Command("demo", "Try it on sample bins, away from your own.", "demo:demo", _demo),
 )
 COMMANDS = {command.name: command for command in _ALL}

@@ -13,13 +13,13 @@ from pydantic import BaseModel, ValidationError
 
 from trayturn.domain.entries import ENTRY_TYPES, JOURNAL, Entry
 from trayturn.domain.problems import Problem
-from trayturn.domain.setup import BinSetup, Tray
+from trayturn.domain.setup import BinSetup, Ingredient, Tray
 from trayturn.domain.words import clean
 
 M = TypeVar("M", bound=BaseModel)
 
 FORMAT = 1
-TABLES = ("format", "bin", "trays", "journal")
+TABLES = ("format", "bin", "trays", "ingredients", "journal")
 
 WORDING = {
     "missing": "is missing",
@@ -56,6 +56,7 @@ class Profile:
     bin: BinSetup
     trays: tuple[Tray, ...] = ()
     journal: tuple[Entry, ...] = ()
+    ingredients: tuple[Ingredient, ...] = ()
 
     def with_entries(self, entries: Iterable[Entry]) -> Profile:
         """The profile with entries added to the end of its journal."""
@@ -79,6 +80,16 @@ def read_setup(data: Mapping[str, Any]) -> tuple[BinSetup | None, tuple[Tray, ..
     trays = tuple(tray for tray in read if tray is not None)
     problems += _check_twins(trays)
     return setup, trays, problems
+
+
+def read_ingredients(data: Mapping[str, Any]) -> tuple[tuple[Ingredient, ...], list[Problem]]:
+    """The keeper's own ingredients, and all that is wrong with them."""
+    rows = data.get("ingredients", [])
+    if not isinstance(rows, list):
+        return (), [Problem("needs one [[ingredients]] for each ingredient", "ingredients")]
+    problems: list[Problem] = []
+    read = [_read(Ingredient, row, f"ingredients[{n}]", problems) for n, row in enumerate(rows, 1)]
+    return tuple(one for one in read if one is not None), problems
 
 
 def read_journal(rows: object, first: int = 1) -> tuple[list[Entry], list[Problem]]:

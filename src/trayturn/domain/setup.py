@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from datetime import UTC, datetime, timedelta
 from enum import StrEnum
-from typing import Annotated
+from typing import Annotated, Literal
 
-from pydantic import AfterValidator, AwareDatetime, BaseModel, ConfigDict, Field
+from pydantic import AfterValidator, AwareDatetime, BaseModel, ConfigDict, Field, model_validator
 
 
 class Model(BaseModel):
@@ -91,6 +91,29 @@ class BinSetup(Model):
     @property
     def rest_time(self) -> timedelta:
         return timedelta(minutes=self.rest_minutes)
+
+
+Percent = Annotated[float, Field(ge=0, le=100)]
+
+
+class Ingredient(Model):
+    """What the keeper knows of something that goes in: percent, nitrogen and carbon of dry solids."""
+
+    name: Annotated[str, Field(min_length=1, max_length=200)]
+    moisture_pct: Percent | None = None
+    n_pct: Percent | None = None
+    c_pct: Annotated[float, Field(ge=0, le=60)] | None = None
+    salt_pct: Percent | None = None
+    density_kg_m3: Annotated[float, Field(gt=0, le=5000)] | None = None
+    breakdown: Literal["fast", "medium", "slow", "very slow"] | None = None
+    guidance: Literal["ok", "limit", "avoid"] = "ok"
+    note: LongText = ""
+
+    @model_validator(mode="after")
+    def _holds_together(self) -> Ingredient:
+        if (self.n_pct or 0) + (self.c_pct or 0) > 100:
+            raise ValueError("carbon and nitrogen cannot be more than all of the solids")
+        return self
 
 
 class Tray(Model):

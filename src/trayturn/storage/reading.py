@@ -11,7 +11,7 @@ import tomli
 
 from trayturn.domain.entries import Entry
 from trayturn.domain.problems import Problem
-from trayturn.domain.profile import FORMAT, Profile, read_journal, read_setup
+from trayturn.domain.profile import FORMAT, Profile, read_ingredients, read_journal, read_setup
 from trayturn.storage import faults
 from trayturn.storage.blocks import cut
 from trayturn.storage.disk import in_words, read_file
@@ -92,8 +92,9 @@ def _contents(key: str, raw: bytes, entries: int) -> Generator[int, None, Conten
     except faults.FAULTS as error:
         return None, [faults.explain(error, text)]
     setup, trays, wrong = read_setup(tables)
-    problems = [*wrong, *problems]
-    profile = Profile(key, setup, trays, tuple(journal)) if setup else None
+    own, slips = read_ingredients(tables)
+    problems = [*wrong, *slips, *problems]
+    profile = Profile(key, setup, trays, tuple(journal), own) if setup else None
     return profile, list(faults.locate(problems, text)) if problems else []
 
 
