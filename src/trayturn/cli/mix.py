@@ -36,7 +36,7 @@ def mix(options: Namespace, clock: Clock) -> int:
         raise Refused(str(slip)) from None
     area = amounts.read(parse_area, options.area, "--area", units)
     if options.json:
-        as_json.print_json(_answer(blend, added, area) | ({"unreachable": trouble} if trouble else {}))
+        as_json.print_json(_answer(blend, added, area, table) | ({"unreachable": trouble} if trouble else {}))
     else:
         page = Page(options.ascii)
         _print(blend, added, area, units, table, page)
@@ -89,15 +89,15 @@ def _added(options: Namespace, blend: Blend, table: Table) -> list[Part] | None:
     return solve(blend, goals, addends)
 
 
-def _answer(blend: Blend, added: Sequence[Part] | None, area: float | None) -> as_json.Data:
-    data = _figures(blend, area)
+def _answer(blend: Blend, added: Sequence[Part] | None, area: float | None, table: Table) -> as_json.Data:
+    data = _figures(blend, area, table)
     if added is None:
         return data
     told = [{"ingredient": part.stuff.name, "kg": part.kg} for part in added]
-    return data | {"add": told, "after": _figures(blend.plus(*added), area)}
+    return data | {"add": told, "after": _figures(blend.plus(*added), area, table)}
 
 
-def _figures(blend: Blend, area: float | None) -> as_json.Data:
+def _figures(blend: Blend, area: float | None, table: Table) -> as_json.Data:
     volume = blend.volume_m3
     return {
         "wet_kg": blend.wet_kg,
@@ -106,7 +106,10 @@ def _figures(blend: Blend, area: float | None) -> as_json.Data:
         "c_to_n": blend.c_to_n,
         "salt_pct": None if blend.salt is None else 100 * blend.salt,
         "volume_l": None if volume is None else 1000 * volume,
-        "warnings": [f"{one.what} ({one.source})" for one in limits.warnings(blend, area)],
+        "warnings": [
+            *(f"{one.what} ({one.source})" for one in limits.warnings(blend, area)),
+            *_doubts(blend, table),
+        ],
     }
 
 
