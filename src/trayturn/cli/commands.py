@@ -136,7 +136,7 @@ def _table(parser: ArgumentParser) -> None:
 
 
 def _temperature(parser: ArgumentParser) -> None:
-    parser.add_argument("--temperature", metavar="T", required=True, help="such as 18 or 65F")
+    parser.add_argument("--temperature", metavar="T", required=True, help="Celsius, such as 18, or 65F")
 
 
 def _ration(parser: ArgumentParser) -> None:

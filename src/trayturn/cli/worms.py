@@ -19,13 +19,16 @@ from trayturn.science.ration import area_rule, stocking
 from trayturn.science.ration import ration as rationing
 
 Band = tuple[float, float]
+DAMP = (60.0, 90.0)
+"""The limits of moisture for Eisenia fetida, percent (Earthworm Ecology 2004, table 18.3, after Edwards)."""
+NOT_HATCHING = "At this temperature the cocoons of this species do not hatch."
 
 
 def ration(options: Namespace, clock: Clock) -> int:
     """Print what a mass of worms can take a day."""
-    units = _units(options)
+    units = Units.US if options.us else Units.METRIC
     celsius = _celsius(options)
-    area = amounts.read(parse_area, options.area, "--area", units)
+    area = amounts.read(parse_area, options.area, "--area", Units.METRIC)
     try:
         found = rationing(options.worms_kg, celsius)
         by_area = area_rule(area) if area is not None else None
@@ -40,7 +43,11 @@ def ration(options: Namespace, clock: Clock) -> int:
             "why": found.why,
         }
         if density is not None:
-            data |= {"area_rule_kg_per_week": by_area, "stocking_kg_per_m2": density[0]}
+            data |= {
+                "area_rule_kg_per_week": by_area,
+                "stocking_kg_per_m2": density[0],
+                "stocking_against_optimum": density[1],
+            }
         as_json.print_json(data)
         return 0
     page = Page(options.ascii)
@@ -68,13 +75,13 @@ def hatch(options: Namespace, clock: Clock) -> int:
                 "most_days": None if found is None else _band(found.most),
                 "share_hatching": None if found is None or found.share is None else _band(found.share),
                 "hatchlings_each": None if found is None or found.each is None else _band(found.each),
-                "why": "Too cold or too hot for this species." if found is None else found.why,
+                "why": NOT_HATCHING if found is None else found.why,
             }
         )
         return 0
     page = Page(options.ascii)
     if found is None:
-        page.line("At this temperature the cocoons of this species do not hatch.")
+        page.line(NOT_HATCHING)
         return 0
     page.line(f"Half have hatched in {_days(found.half)}, 95 % in {_days(found.most)}.")
     if found.share is not None and found.each is not None:
@@ -87,6 +94,8 @@ def hatch(options: Namespace, clock: Clock) -> int:
 
 def gone(options: Namespace, clock: Clock) -> int:
     """Print in how many days the soft part of something is gone."""
+    if not 0 <= options.moisture <= 100:
+        raise Refused(f"--moisture is percent, from 0 to 100, and {options.moisture:g} is not.")
     try:
         row = table_of(options).find(" ".join(options.words))
         if not row.breakdown:
@@ -99,9 +108,11 @@ def gone(options: Namespace, clock: Clock) -> int:
         "practice and on rates of mixed food waste, with two published temperature corrections. "
         "Chopped small it goes faster."
     )
+    if not DAMP[0] <= options.moisture <= DAMP[1]:
+        why += f" Worms live at {DAMP[0]:g} to {DAMP[1]:g} % moisture (Edwards 1988): outside that this is unsure."
     if options.json:
         told = None if days is None else _band(days)
-        as_json.print_json({"ingredient": row.name, "breakdown": row.breakdown, "days": told, "why": why})
+        as_json.print_json({"ingredient": row.name, "class": row.breakdown, "days": told, "why": why})
         return 0
     page = Page(options.ascii)
     words = "does not go at this temperature and moisture" if days is None else f"is gone in {_days(days)}"
@@ -110,13 +121,10 @@ def gone(options: Namespace, clock: Clock) -> int:
     return 0
 
 
-def _units(options: Namespace) -> Units:
-    return Units.US if getattr(options, "us", False) else Units.METRIC
-
-
 def _celsius(options: Namespace) -> float:
+    """A bare number is Celsius even where the answer is in pounds, as the worms' kilograms are."""
     try:
-        return parse_temperature(options.temperature, _units(options))
+        return parse_temperature(options.temperature)
     except UnitError as slip:
         raise Refused(f"--temperature: {slip}") from None
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 import math
 
 from trayturn.science.errors import within
-from trayturn.science.temperature import johnston
+from trayturn.science.temperature import COOKED, FROZEN, johnston
 
 RATE_PER_DAY = 0.177
 BIRTH_G, MATURE_G, MOST_G = 0.011, 0.25, 0.5
@@ -23,7 +23,7 @@ def mass_g(age_days: float, celsius: float, start_g: float = BIRTH_G) -> float:
     """
     within(age_days, "The age", 0, 1e5, "days")
     within(start_g, "The mass at first", 1e-4, MOST_G, "g")
-    if not 0 < within(celsius, "The temperature", -40, 80, "C") < 35:
+    if not FROZEN < within(celsius, "The temperature", -40, 80, "C") < COOKED:
         return start_g
     top: float = MOST_G ** (1 / 3)
     short: float = (top - start_g ** (1 / 3)) * math.exp(-RATE_PER_DAY * johnston(celsius) * age_days / 3)
@@ -36,7 +36,7 @@ def days_to_mature(celsius: float, mature_g: float = MATURE_G) -> float | None:
     Raises `OutOfRange`.
     """
     within(mature_g, "The mass at maturity", BIRTH_G, MOST_G * 0.999, "g")
-    if not 0 < within(celsius, "The temperature", -40, 80, "C") < 35:
+    if not FROZEN < within(celsius, "The temperature", -40, 80, "C") < COOKED:
         return None
     top, start = MOST_G ** (1 / 3), BIRTH_G ** (1 / 3)
     return 3 / (RATE_PER_DAY * johnston(celsius)) * math.log((top - start) / (top - mature_g ** (1 / 3)))

@@ -1,8 +1,7 @@
 """How fast worms multiply: the Euler-Lotka equation, and a cohort's arithmetic.
 
 A worm lays from age `alpha` after hatching for the rest of its life, and each day brings `b` hatchlings,
-after
-an incubation of `inc` days; `s` of them live to lay, and adults die at rate `mu` a day:
+after an incubation of `inc` days; `s` of them live to lay, and adults die at rate `mu` a day:
 1 = b s exp(-r inc) exp(-(r + mu) alpha) / (r + mu).
 """
 

@@ -9,8 +9,7 @@ from trayturn.science.temperature import COLDEST, WARMEST, speed_band
 
 NORM = (0.2, 0.5)
 """kg of scraps per kg of worms a day, household norm: 0.21 to 0.5 in extension sheets (New York City,
-Louisiana
-and NC State county sheets)."""
+Louisiana and NC State county sheets)."""
 OPTIMUM = 0.75
 """For the best castings (Ndegwa, Thompson & Das 2000, Bioresource Technology 71:5-12)."""
 CEILING = 1.25
@@ -20,6 +19,8 @@ STOCKING_KG_M2 = 1.60
 AREA_KG_M2_WEEK = 4.88
 """1 lb of waste a week per square foot (NC State AG-473-18)."""
 REFERENCE_C = 20.0
+HOT = 25.0
+"""The upper end of the range that NC State, Illinois and Transylvania County sheets call good, C (77 F)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,16 +44,19 @@ def ration(worms_kg: float, celsius: float) -> Ration:
     within(celsius, "The temperature", -40, 80, "C")
     if not COLDEST <= celsius <= WARMEST:
         words = (
-            f"At {celsius:.0f} C do not feed: worms live at {COLDEST:.0f} to {WARMEST:.0f} C (Edwards 1988)."
+            f"At {round(celsius, 1):g} C do not feed: "
+            f"worms live at {COLDEST:g} to {WARMEST:g} C (Edwards 1988)."
         )
         return Ration((0.0, 0.0), 0.0, 0.0, words)
     slow, quick = (min(1.0, speed) for speed in speed_band(celsius, REFERENCE_C))
     middle = (slow + quick) / 2
     why = (
         "Household norm 0.2 to 0.5 kg per kg of worms a day (extension sheets); 0.75 gave the best castings "
-        f"and 1.25 the most worms (Ndegwa et al. 2000). At {celsius:.0f} C reckoned as {slow:.0%} to "
+        f"and 1.25 the most worms (Ndegwa et al. 2000). At {round(celsius, 1):g} C reckoned as {slow:.0%} to "
         f"{quick:.0%} of that at 20 C: two published corrections that disagree."
     )
+    if celsius > HOT:
+        why += f" Feed thin: above {HOT:g} C a heap of scraps that heats stalls them (Sreenivasan: at 29 C)."
     low, high = NORM[0] * slow * worms_kg, NORM[1] * quick * worms_kg
     return Ration((low, high), OPTIMUM * middle * worms_kg, CEILING * middle * worms_kg, why)
 

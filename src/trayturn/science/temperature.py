@@ -1,9 +1,9 @@
 """How warmth speeds worms and rot.
 
-Two published corrections for Eisenia fetida disagree strongly: speeding up by 1.4 from 15 to 25 C
-(Johnston et
-al. 2014, Ecological Modelling 280:5-17) or by 2.5 (the species' energy-budget parameter set, Augustine,
-Spurgeon, Rasnaca & Gergs). A rate is therefore given as the band between them.
+Two published corrections for Eisenia fetida disagree strongly: speeding up by 1.4 from 15 to 25 C (Johnston
+et al. 2014, Ecological Modelling 280:5-17) or by 2.5 (the species' energy-budget parameter set, Augustine,
+Spurgeon, Rasnaca & Gergs). A rate is therefore given as the band between them. All raise `OutOfRange` for
+what is no temperature of a bin, below -40 or above 80 C.
 """
 
 from __future__ import annotations
@@ -19,6 +19,9 @@ BUDGET_K, BUDGET_REF = 8000.0, 293.15
 COLDEST, WARMEST = 4.0, 30.0
 """The limits of temperature for Eisenia fetida, C (Earthworm Ecology 2004, table 18.3, after Edwards
 1988)."""
+FROZEN, COOKED = 0.0, 35.0
+"""Where life in the bin comes to a stop, C. Neither correction has an end of its own: 35 C is the upper limit
+on an agriculture portal and in a course after Edwards 1995, 0 C the freezing of the bin's water."""
 
 
 def johnston(celsius: float) -> float:
@@ -39,6 +42,12 @@ def speed_band(celsius: float, reference: float) -> tuple[float, float]:
     return min(both), max(both)
 
 
+def correction_band(celsius: float, reference: float) -> tuple[float, float]:
+    """The same for what lives: nothing at 0 C and below, nor at 35 C and above."""
+    low, high = speed_band(celsius, reference)
+    return (low, high) if FROZEN < celsius < COOKED else (0.0, 0.0)
+
+
 def activity(celsius: float, coldest: float = 0.0, best: float = 25.0, warmest: float = 35.0) -> float:
     """A cardinal-temperature curve from 0 at the ends to 1 at the best.
 
@@ -50,3 +59,12 @@ def activity(celsius: float, coldest: float = 0.0, best: float = 25.0, warmest: 
     top = (celsius - warmest) * (celsius - coldest) ** 2
     inner = (best - coldest) * (celsius - best) - (best - warmest) * (best + coldest - 2 * celsius)
     return top / ((best - coldest) * inner)
+
+
+def activity_against(celsius: float, reference: float = 20.0) -> float:
+    """The activity of a worm against that at a reference: 1 at 20 C, 1.15 at best. From memory, as above.
+
+    Raises `OutOfRange` where there is none at the reference.
+    """
+    within(reference, "The temperature to compare with", FROZEN + 1, COOKED - 1, "C")
+    return activity(celsius) / activity(reference)

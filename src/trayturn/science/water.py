@@ -2,26 +2,38 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from trayturn.science.errors import OutOfRange, within
 
 METABOLIC = 0.598
 """kg of water per kg of solids oxidised, by the stoichiometry of C16H27O8N."""
 SOLIDS_LOST = 0.50
 """The share of solids that leaves as gas: 50 +- 10 % (Pondicherry University)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Holding:
+    """What a dry bedding soaks up before it drips, kg of water per kg, as a band; and who measured it."""
+
+    low: float
+    high: float
+    source: str
+
+
+_NEWSPRINT = "Iowa State R2153 (2); Ward et al. 2000 (over 4)"
 HOLDS = {
-    "newspaper": (2.0, 4.0),
-    "cardboard": (2.0, 4.0),
-    "wheat straw": (2.0, 3.6),
-    "dry leaves": (1.6, 3.0),
-    "peat": (5.0, 7.0),
-    "coir": (7.5, 11.0),
-    "sawdust": (1.0, 4.35),
+    "newspaper": Holding(2.0, 4.0, _NEWSPRINT),
+    "cardboard": Holding(2.0, 4.0, f"no figure found; assumed like newspaper: {_NEWSPRINT}"),
+    "wheat straw": Holding(2.0, 3.6, "Ward et al. 2000; Deherain in Whisenand 1918; Spiehs 2013"),
+    "barley straw": Holding(2.85, 2.85, "Deherain in Whisenand 1918"),
+    "oat straw": Holding(2.28, 3.0, "Deherain in Whisenand 1918; Iowa State R2153"),
+    "leaves": Holding(1.62, 1.62, "Deherain in Whisenand 1918: oak leaves, part decomposed"),
+    "peat": Holding(5.0, 7.0, "Deherain in Whisenand 1918"),
+    "coir": Holding(7.5, 11.0, "Evans, Konduru & Stamps 1996"),
+    "sawdust": Holding(1.0, 4.35, "Iowa State R2153 (ground lumber); Deherain in Whisenand 1918 (poplar)"),
 }
-"""kg of water per kg of dry material, from measurements that differ with the size of the pieces and the
-time to
-drain: Iowa State R2153 and Ward et al. 2000 (newspaper), Deherain in Whisenand 1918, Spiehs 2013 (straw),
-Evans
-et al. 1996 (coir). No figure for cardboard was found: it is taken to be like newspaper."""
+"""By material. Measurements differ with the size of the pieces and the time to drain, and are a ceiling."""
 SOAKED = 3.0
 """The working value for shreds, 75 % moisture (Solomon 1993: three times their weight)."""
 
@@ -31,9 +43,9 @@ def surplus(
 ) -> float:
     """The water of a feeding that its castings will not hold, kg; it has to evaporate, drain or be taken up.
 
-    Scraps of `fresh_kg` at `moisture` become castings at `kept_moisture` after a share `lost` of their
-    solids is
-    gone. Raises `OutOfRange`.
+    Scraps of `fresh_kg` at `moisture` become castings at `kept_moisture` after a share `lost` of their solids
+    is gone; the oxidised solids add `METABOLIC` water. Below nothing, the castings need water. Fractions are
+    0 to 1. Raises `OutOfRange`.
     """
     within(fresh_kg, "The mass", 0, 1e5, "kg")
     within(moisture, "The moisture", 0, 1)
