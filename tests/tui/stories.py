@@ -206,8 +206,9 @@ async def keeper(
             async with asyncio.timeout(LONGEST):
                 while app.reading and app._exception is None:
                     await asyncio.sleep(0.002)
-            await pilot.pause()
-            yield Keeper(app, pilot, wrist)
+            told = Keeper(app, pilot, wrist)
+            await told.pause()
+            yield told
 
 
 def written_elsewhere(home: Path, key: str, entries: Sequence[Entry]) -> None:

@@ -57,7 +57,8 @@ def ration(options: Namespace, clock: Clock) -> int:
     page.line(f"Well managed about {best}; at the most {most}.")
     if by_area is not None and density is not None:
         page.line(f"By the area rule {show_mass(by_area, units)} a week (NC State AG-473-18).")
-        page.line(f"Stocked at {density[1]:.1f} times the published best of 1.6 kg/m2 (Ndegwa et al. 2000).")
+        times = f"{density[1]:.1f} times the published best of 1.6 kg/m2"
+        page.line(f"On that area alone they would stand at {times} (Ndegwa et al. 2000).")
     page.line(found.why)
     return 0
 
@@ -85,9 +86,9 @@ def hatch(options: Namespace, clock: Clock) -> int:
         return 0
     page.line(f"Half have hatched in {_days(found.half)}, 95 % in {_days(found.most)}.")
     if found.share is not None and found.each is not None:
-        page.line(
-            f"{_share(found.share)} hatch at all, into {found.each[0]:g} to {found.each[1]:g} worms each."
-        )
+        low, high = found.each
+        worms = f"{low:g} to {high:g}" if low < high else f"{low:g}"
+        page.line(f"{_share(found.share)} hatch at all, into {worms} worms each.")
     page.line(found.why)
     return 0
 
@@ -106,10 +107,10 @@ def gone(options: Namespace, clock: Clock) -> int:
     why = (
         f"{row.name[:1].upper()}{row.name[1:]} breaks down {row.breakdown}: judgement, anchored on common "
         "practice and on rates of mixed food waste, with two published temperature corrections. "
-        "Chopped small it goes faster."
+        "Gone means that a tenth is left. Chopped small it goes faster."
     )
     if not DAMP[0] <= options.moisture <= DAMP[1]:
-        why += f" Worms live at {DAMP[0]:g} to {DAMP[1]:g} % moisture (Edwards 1988): outside that this is unsure."
+        why += f" Worms live at {DAMP[0]:g} to {DAMP[1]:g} % moisture (Edwards 1988): this is unsure."
     if options.json:
         told = None if days is None else _band(days)
         as_json.print_json({"ingredient": row.name, "class": row.breakdown, "days": told, "why": why})

@@ -1,6 +1,7 @@
 """How a worm grows: the published law for Eisenia fetida, solved in closed form.
 
-Source: Johnston et al. 2014, Ecological Modelling 280:5-17: dM/dt = r A(T) (Mm^(1/3) M^(2/3) - M).
+Source: Johnston et al. 2014, Ecological Modelling 280:5-17: dM/dt = r A(T) (Mm^(1/3) M^(2/3) - M). It stays
+below 0.5 g; worms fed afresh every 20 days reached 0.69 g at 25 C (Reinecke & Viljoen 1990).
 """
 
 from __future__ import annotations

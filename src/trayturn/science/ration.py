@@ -52,13 +52,20 @@ def ration(worms_kg: float, celsius: float) -> Ration:
     middle = (slow + quick) / 2
     why = (
         "Household norm 0.2 to 0.5 kg per kg of worms a day (extension sheets); 0.75 gave the best castings "
-        f"and 1.25 the most worms (Ndegwa et al. 2000). At {round(celsius, 1):g} C reckoned as {slow:.0%} to "
-        f"{quick:.0%} of that at 20 C: two published corrections that disagree."
+        f"and 1.25 the most worms (Ndegwa et al. 2000). {_warmth_words(celsius, slow, quick)}"
     )
-    if celsius > HOT:
-        why += f" Feed thin: above {HOT:g} C a heap of scraps that heats stalls them (Sreenivasan: at 29 C)."
     low, high = NORM[0] * slow * worms_kg, NORM[1] * quick * worms_kg
     return Ration((low, high), OPTIMUM * middle * worms_kg, CEILING * middle * worms_kg, why)
+
+
+def _warmth_words(celsius: float, slow: float, quick: float) -> str:
+    at = f"At {round(celsius, 1):g} C"
+    if celsius > HOT:
+        return f"{at} reckoned as at 20 C. Feed thin: scraps heat, and worms stall above 29 C (Sreenivasan)."
+    if celsius >= REFERENCE_C:
+        return f"{at} reckoned as at 20 C, to stay on the safe side."
+    share = f"{slow:.0%} to {quick:.0%}"
+    return f"{at} reckoned as {share} of that at 20 C: two published corrections that disagree."
 
 
 def area_rule(area_m2: float) -> float:

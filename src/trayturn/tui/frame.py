@@ -19,6 +19,7 @@ from trayturn.tui.widgets.rest_bar import RestBar
 from trayturn.tui.widgets.title_row import TitleRow
 
 if TYPE_CHECKING:
+    from trayturn.domain.stack import Stack
     from trayturn.procedure.rests import RunningRest
     from trayturn.tui.app import TrayturnApp
 
@@ -124,3 +125,24 @@ class Frame(Screen[None]):
         from trayturn.tui.screens.cautions.screen import CautionsScreen
 
         self.house.push_screen(CautionsScreen(getattr(self, "key", None)))
+
+
+class BinFrame(Frame):
+    """A screen of one bin, by its key."""
+
+    def __init__(self, key: str) -> None:
+        super().__init__()
+        self.key = key
+
+    @property
+    def stack(self) -> Stack | None:
+        """The bin as it stands; None while it is unread, cannot be read or is gone."""
+        return self.house.shelf.stack(self.key)
+
+    def action_undo(self) -> None:
+        self.house.undo(self.key)
+
+    def action_journal(self) -> None:
+        from trayturn.tui.screens.journal.screen import JournalScreen
+
+        self.house.push_screen(JournalScreen(self.key))

@@ -18,7 +18,7 @@ from trayturn.procedure import separation as moves
 from trayturn.procedure.rests import RunningRest
 from trayturn.procedure.stepper import StepView, time_words, view
 from trayturn.tui.commands import SEPARATION, bindings
-from trayturn.tui.frame import Frame
+from trayturn.tui.frame import BinFrame
 from trayturn.tui.screens.separation import steps, typed, wording
 from trayturn.tui.screens.separation.step_list import step_list
 from trayturn.tui.widgets.answers import Answers, Mass, Words
@@ -31,7 +31,7 @@ FIVE, ONE = timedelta(minutes=5), timedelta(minutes=1)
 GONE = "This bin's file cannot be read any more. Put it back or mend it; this goes on from there."
 
 
-class SeparationScreen(Frame):
+class SeparationScreen(BinFrame):
     """One tray, from getting ready to the summary. Leaving keeps the place: it is in the journal."""
 
     PLACE = SEPARATION
@@ -39,8 +39,8 @@ class SeparationScreen(Frame):
     CSS_PATH = ["../../frame.tcss", "screen.tcss"]
 
     def __init__(self, key: str, tray: str) -> None:
-        super().__init__()
-        self.key, self.tray = key, tray
+        super().__init__(key)
+        self.tray = tray
         self._asked: steps.Mark | None = None
         self._trouble = ""
         self._unweighed = False
@@ -61,10 +61,6 @@ class SeparationScreen(Frame):
                 yield Answers(id="answers")
                 yield Static(id="about")
                 yield Static(id="hint")
-
-    @property
-    def stack(self) -> Stack | None:
-        return self.house.shelf.stack(self.key)
 
     @property
     def _journal(self) -> Sequence[Entry]:
@@ -267,14 +263,6 @@ class SeparationScreen(Frame):
             self._save(moves.move_deadline(sep, self.house.now, by * length))
         else:
             self.query_one(Answers).action_step(by)
-
-    def action_undo(self) -> None:
-        self.house.undo(self.key)
-
-    def action_journal(self) -> None:
-        from trayturn.tui.screens.journal.screen import JournalScreen
-
-        self.house.push_screen(JournalScreen(self.key))
 
     def on_answers_changed(self, event: Answers.Changed) -> None:
         if self._trouble and (stack := self.stack) is not None:

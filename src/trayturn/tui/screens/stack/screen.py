@@ -20,7 +20,7 @@ from trayturn.domain.stack import Stack
 from trayturn.domain.units import show_temperature
 from trayturn.domain.words import clean
 from trayturn.tui.commands import STACK, bindings
-from trayturn.tui.frame import Frame
+from trayturn.tui.frame import BinFrame
 from trayturn.tui.screens.cautions.sheet import read_first
 from trayturn.tui.screens.stack import recording
 from trayturn.tui.screens.stack.rows import FINDINGS, due_rows, problem_rows
@@ -32,7 +32,7 @@ from trayturn.tui.widgets.title_row import TitleRow
 GONE = "Put the file back, and this screen goes on from it. Esc leads back to the other bins."
 
 
-class StackScreen(Frame):
+class StackScreen(BinFrame):
     """The drawing on the left, what to do on the right; Space does the most pressing thing."""
 
     PLACE = STACK
@@ -40,8 +40,7 @@ class StackScreen(Frame):
     CSS_PATH = ["../../frame.tcss", "screen.tcss"]
 
     def __init__(self, key: str) -> None:
-        super().__init__()
-        self.key = key
+        super().__init__(key)
         self.due: list[Due] = []
 
     def compose_body(self) -> ComposeResult:
@@ -54,10 +53,6 @@ class StackScreen(Frame):
 
     def on_mount(self) -> None:
         self.query_one(StackDrawing).focus()
-
-    @property
-    def stack(self) -> Stack | None:
-        return self.house.shelf.stack(self.key)
 
     @property
     def tray(self) -> str | None:
@@ -223,14 +218,6 @@ class StackScreen(Frame):
             self.house.say("Nothing to separate: no tray has finished.")
             return
         self.house.push_screen(SeparationScreen(self.key, tray))
-
-    def action_journal(self) -> None:
-        from trayturn.tui.screens.journal.screen import JournalScreen
-
-        self.house.push_screen(JournalScreen(self.key))
-
-    def action_undo(self) -> None:
-        self.house.undo(self.key)
 
 
 def tray_to_separate(stack: Stack, marked: str | None) -> str | None:
