@@ -101,6 +101,11 @@ def test_a_goal_on_the_wrong_side_says_so() -> None:
         solve(LAWN, [moisture_goal(0.4), c_to_n_goal(30)], [LEAVES, WATER])
 
 
+def test_water_alone_has_no_ratio_to_reach() -> None:
+    with pytest.raises(OutOfRange, match="without solids"):
+        solve(Blend((Part(WATER, 1),)), [c_to_n_goal(25)], [LEAVES])
+
+
 def test_a_mix_that_is_there_needs_nothing() -> None:
     assert solve(LAWN, [moisture_goal(LAWN.moisture)], [LEAVES]) == []
 

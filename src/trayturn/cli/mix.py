@@ -40,7 +40,7 @@ def mix(options: Namespace, clock: Clock) -> int:
     else:
         page = Page(options.ascii)
         _print(blend, added, area, units, table, page)
-        page.line(trouble)
+        page.lines([trouble] if trouble else [])
     return int(bool(trouble))
 
 

@@ -29,6 +29,8 @@ class Goal:
 
     name: str
     weight: Weight
+    of_solids: bool = False
+    """Whether it is of the solids alone, and so says nothing of a mix without any."""
 
     def total(self, blend: Blend) -> float:
         return sum(part.kg * self.weight(part.stuff) for part in blend.parts)
@@ -52,7 +54,7 @@ def c_to_n_goal(ratio: float) -> Goal:
             return 0.0
         return solids * (_known(stuff.c, stuff, "carbon") - ratio * _known(stuff.n, stuff, "nitrogen"))
 
-    return Goal(f"a carbon to nitrogen ratio of {ratio:g}", weight)
+    return Goal(f"a carbon to nitrogen ratio of {ratio:g}", weight, of_solids=True)
 
 
 def _known(value: float | None, stuff: Stuff, what: str) -> float:
@@ -69,6 +71,8 @@ def solve(blend: Blend, goals: Sequence[Goal], addends: Sequence[Stuff]) -> list
     """
     if not 1 <= len(goals) <= 2:
         raise OutOfRange("One goal or two can be reached at once.")
+    if blend.dry_kg == 0 and any(goal.of_solids for goal in goals):
+        raise OutOfRange("A mix without solids has no carbon and no nitrogen to bring to a ratio.")
     found = [parts for parts in _tries(blend, goals, addends) if parts is not None]
     if not found:
         raise Unreachable(_why(blend, goals, addends))
