@@ -6,10 +6,10 @@ from trayturn.tui.screens.forms.entry_forms import (
     feed_form,
     last_feeding,
     note_form,
-    start_form,
 )
 from trayturn.tui.screens.forms.form import Form
 from trayturn.tui.screens.forms.store_forms import supplies_form, worms_form
+from trayturn.tui.screens.forms.tray_form import start_form
 
 __all__ = [
     "Form",

@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from datetime import datetime
-from string import ascii_uppercase
 
 from trayturn.advice.feeding import feed_next
-from trayturn.advice.roles import free_tray
 from trayturn.domain.entries import (
     Amount,
     Checked,
@@ -16,14 +13,13 @@ from trayturn.domain.entries import (
     Fed,
     Feel,
     Note,
-    TrayStarted,
-    Undone,
 )
-from trayturn.domain.setup import Pattern, Tray
+from trayturn.domain.replay import standing
 from trayturn.domain.stack import Stack
+from trayturn.tui.screens.forms.examples import EXAMPLES
 from trayturn.tui.screens.forms.fields import Field, Option
 from trayturn.tui.screens.forms.form import Form, Values
-from trayturn.tui.screens.forms.lists import EXAMPLE, write_masses
+from trayturn.tui.screens.forms.lists import write_masses
 
 LONG = 20_000
 HEAVIEST_KG = 1000
@@ -44,23 +40,28 @@ STRAYS = (
     Option(Amount.FEW, "few"),
     Option(Amount.MANY, "many"),
 )
-MATERIAL = "such as shredded cardboard=200 g"
 
 
 def feed_form(stack: Stack, last: Fed | None = None, tray: str | None = None) -> Form:
     """A feeding. `last` lends its bedding; `tray` is offered first, or the feeding tray."""
+    units, example = stack.setup.units, EXAMPLES[stack.setup.units]
     fields = (
         Field("tray", "Tray", "pick", "", on_stack(stack), tray or fed_now(stack), required=True),
-        Field("items", "Scraps", "masses", f"such as {EXAMPLE}"),
+        Field("items", "Scraps", "masses", f"such as {example.scraps}"),
         Field(
             "bedding",
             "Bedding",
             "masses",
-            MATERIAL,
-            default=write_masses(last.bedding_kg, stack.setup.units) if last else "",
+            f"such as {example.bedding}",
+            default=write_masses(last.bedding_kg, units) if last else "",
         ),
         Field(
-            "grit", "Grit", "mass", "such as 10 g; damp it, its dust harms", least=LEAST_KG, most=HEAVIEST_KG
+            "grit",
+            "Grit",
+            "mass",
+            f"such as {example.grit}; damp it, its dust harms",
+            least=LEAST_KG,
+            most=HEAVIEST_KG,
         ),
         NOTE,
         WHEN,
@@ -88,15 +89,7 @@ def _fed(values: Values, now: datetime) -> list[Entry]:
 
 def last_feeding(journal: Sequence[Entry]) -> Fed | None:
     """The feeding that stands last in the file."""
-    taken_back: Counter[tuple[datetime, str]] = Counter()
-    for entry in reversed(journal):
-        if isinstance(entry, Undone):
-            taken_back[entry.entry_at, entry.entry_kind] += 1
-        elif isinstance(entry, Fed) and not taken_back[entry.at, entry.kind]:
-            return entry
-        elif isinstance(entry, Fed):
-            taken_back[entry.at, entry.kind] -= 1
-    return None
+    return next((entry for _, entry in reversed(standing(journal)) if isinstance(entry, Fed)), None)
 
 
 def check_form(stack: Stack, tray: str | None = None) -> Form:
@@ -114,7 +107,7 @@ def check_form(stack: Stack, tray: str | None = None) -> Form:
             "gross_kg",
             "Tray weighs",
             "mass",
-            "the tray with what is in it, such as 6 kg",
+            f"the tray with what is in it, such as {EXAMPLES[stack.setup.units].full_tray}",
             least=LEAST_KG,
             most=HEAVIEST_KG,
         ),
@@ -158,56 +151,6 @@ def _noted(values: Values, now: datetime) -> list[Entry]:
     return [Note(at=values["when"], text=values["text"], tray=values["tray"])]
 
 
-def start_form(stack: Stack, trays: Sequence[Tray] = ()) -> Form:
-    """A tray put on the stack. `trays` are the set's, of which those off the stack are offered."""
-    spare = _spare(stack, trays)
-    first = not stack.trays
-    fields = (
-        Field(
-            "tray", "Tray", "pick", "", tuple(Option(name, name) for name in spare), spare[0], required=True
-        ),
-        Field("bedding", "Bedding", "masses", "such as shredded cardboard=400 g, leaf mould=100 g"),
-        Field(
-            "water", "Water", "mass", "such as 600 g; a litre is a kilogram", least=LEAST_KG, most=HEAVIEST_KG
-        ),
-        Field(
-            "stage",
-            "To begin with",
-            "pick",
-            "",
-            (Option("", "bedding that waits"), Option("feeding", "fed at once")),
-            "feeding" if first else "",
-        ),
-        Field(
-            "level",
-            "Level",
-            "whole",
-            f"{_usual_level(stack)}; or a number, 1 is the lowest",
-            least=1,
-            most=len(stack.trays) + 1,
-        ),
-        NOTE,
-        WHEN,
-    )
-    return Form(
-        "Put a tray on", "Fresh bedding, damp as a wrung-out sponge.", fields, _started, stack.setup.units
-    )
-
-
-def _started(values: Values, now: datetime) -> list[Entry]:
-    return [
-        TrayStarted(
-            at=values["when"],
-            note=values["note"],
-            tray=values["tray"],
-            bedding_kg=values["bedding"],
-            water_kg=values["water"],
-            stage=values["stage"],
-            level=values["level"],
-        )
-    ]
-
-
 _NO_TRAY = "There is no tray on the stack yet: put one on first."
 
 
@@ -220,17 +163,3 @@ def fed_now(stack: Stack) -> str:
     """The tray to feed next, or the bedding tray that can be it; none on an empty stack."""
     feed = feed_next(stack)
     return feed.tray or feed.instead or ""
-
-
-def _spare(stack: Stack, trays: Iterable[Tray]) -> list[str]:
-    """Trays off the stack, the one whose turn it is first, and a new letter when the set has none left."""
-    standing = {tray.id for tray in stack.trays}
-    first = free_tray(stack)
-    known = [first] if first else []
-    known += [*(tray.id for tray in trays), *(tray.id for tray in stack.off_stack)]
-    spare = list(dict.fromkeys(name for name in known if name not in standing))
-    return spare or [next(letter for letter in ascii_uppercase if letter not in standing)]
-
-
-def _usual_level(stack: Stack) -> str:
-    return "at the bottom" if stack.setup.pattern is Pattern.BEDDING_BELOW else "on top"

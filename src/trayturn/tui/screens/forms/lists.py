@@ -7,13 +7,13 @@ from collections.abc import Mapping
 
 from trayturn.domain.setup import Units
 from trayturn.domain.units import UnitError, parse_mass, show_mass
+from trayturn.tui.screens.forms.examples import EXAMPLES
 
 # A comma between two digits belongs to a number, as in 1,5 kg.
 BETWEEN = re.compile(r"[;\n]|,(?!\d)|(?<!\d),")
 NAME_AND_MASS = re.compile(
     r"(?P<name>.*?\S)(?:\s*=\s*|\s+(?=[+-]?[\d.,]+\s*[^\W\d]*$))(?P<mass>[^=]*\S)", re.DOTALL
 )
-EXAMPLE = "cabbage=500 g, apple=200 g"
 LONGEST_NAME = 200
 HEAVIEST_KG = 1000
 
@@ -32,7 +32,7 @@ def read_masses(text: str, units: Units) -> dict[str, float]:
 def _read_part(part: str, units: Units) -> tuple[str, float]:
     match = NAME_AND_MASS.fullmatch(part)
     if match is None:
-        raise ValueError(f"{part[:40]!r} needs a name and a mass, such as {EXAMPLE}.")
+        raise ValueError(f"{part[:40]!r} needs a name and a mass, such as {EXAMPLES[units].scraps}.")
     name, mass = match["name"], match["mass"]
     if len(name) > LONGEST_NAME:
         raise ValueError(

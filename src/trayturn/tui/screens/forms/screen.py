@@ -156,6 +156,7 @@ class FormScreen(Sheet[bool]):
         self._widget(more[0]).focus()
 
     def action_save(self) -> None:
+        """Hand on what was built; a slip is told beside its field, and nothing typed is lost."""
         values = self._look_at(self._shown)
         if self.wrong:
             self._widget(next(f for f in self._shown if f.name in self.wrong)).focus()

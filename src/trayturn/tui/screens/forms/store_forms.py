@@ -16,6 +16,7 @@ from trayturn.tui.screens.forms.entry_forms import (
     fed_now,
     on_stack,
 )
+from trayturn.tui.screens.forms.examples import EXAMPLES
 from trayturn.tui.screens.forms.fields import Field, Option
 from trayturn.tui.screens.forms.form import Form, Values
 
@@ -29,7 +30,7 @@ def worms_form(stack: Stack) -> Form:
             "kg",
             "Mass",
             "mass",
-            "such as 500 g, without bedding",
+            f"such as {EXAMPLES[stack.setup.units].worms}, without bedding",
             required=True,
             least=LEAST_KG,
             most=HEAVIEST_KG,
@@ -60,7 +61,7 @@ def supplies_form(stack: Stack) -> Form:
     ways = (Option("in", "came in"), Option("out", "used up elsewhere"))
     fields = (
         Field("way", "Supplies", "pick", "", ways, "in", required=True),
-        Field("masses", "What", "masses", "such as shredded cardboard=2 kg, grit=500 g", required=True),
+        Field("masses", "What", "masses", f"such as {EXAMPLES[stack.setup.units].supplies}", required=True),
         NOTE,
         WHEN,
     )

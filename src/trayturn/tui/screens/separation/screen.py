@@ -46,6 +46,7 @@ class SeparationScreen(BinFrame):
         self._unweighed = False
 
     def compose_body(self) -> ComposeResult:
+        """The steps and the stack at the side, the step that is on in the middle."""
         with Horizontal(classes="body"):
             with Vertical(id="aside"):
                 yield Static(id="steps")
