@@ -7,7 +7,7 @@ from typing import Any
 
 from hypothesis import strategies as st
 
-from trayturn.domain.entries import ENTRY_TYPES, Amount, Entry, Feel, Outcome, Stage, Step
+from trayturn.domain.entries import ENTRY_TYPES, Amount, Entry, Feel, Outcome, Pest, Stage, Step
 
 ODD_TEXTS = [
     "[/",
@@ -44,6 +44,9 @@ masses = st.dictionaries(names, kilograms, max_size=3)
 offsets = st.integers(-14 * 60, 14 * 60).map(lambda minutes: timezone(timedelta(minutes=minutes)))
 moments = st.datetimes(datetime(1990, 1, 1), datetime(2090, 1, 1), timezones=offsets)
 passes = st.none() | st.integers(1, 99)
+codes = st.sampled_from(["too-wet", "overfed", "sour", "starting:day-3"])
+items = st.sampled_from(["check", "feed:B", "follow_up:too-wet"]) | names.map(lambda text: text[:120])
+meal_names = names.map(lambda text: text[:60])
 
 
 def _maybe(strategy: st.SearchStrategy[Any]) -> st.SearchStrategy[Any]:
@@ -74,6 +77,8 @@ FIELDS: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "sump_l": _maybe(st.floats(0, 200)),
         "strays": _maybe(st.sampled_from(Amount)),
         "gross_kg": _maybe(kilograms),
+        "worms": _maybe(st.sampled_from(Amount)),
+        "pests": st.lists(st.sampled_from(Pest), max_size=3),
     },
     "turned": {
         "order": st.lists(trays, min_size=1, max_size=6),
@@ -104,10 +109,42 @@ FIELDS: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "overs_to": words,
     },
     "separation_ended": {"tray": trays, "outcome": st.sampled_from(Outcome)},
-    "worms_added": {"worms_kg": kilograms, "tray": _maybe(trays), "source": words},
-    "worms_removed": {"worms_kg": kilograms, "tray": _maybe(trays), "went_to": words},
+    "worms_added": {
+        "worms_kg": kilograms,
+        "tray": _maybe(trays),
+        "source": words,
+        "counted": _maybe(st.integers(1, 1_000_000)),
+    },
+    "worms_removed": {
+        "worms_kg": kilograms,
+        "tray": _maybe(trays),
+        "went_to": words,
+        "counted": _maybe(st.integers(1, 1_000_000)),
+    },
     "supplies_added": {"supplies_kg": st.dictionaries(names, kilograms, min_size=1, max_size=3)},
     "supplies_used": {"supplies_kg": st.dictionaries(names, kilograms, min_size=1, max_size=3)},
+    "supplies_counted": {
+        "supplies_kg": st.dictionaries(names, st.just(0.0) | kilograms, min_size=1, max_size=3)
+    },
+    "follow_up_set": {
+        "code": codes,
+        "what": names,
+        "due": moments,
+        "why": texts,
+        "signs": st.lists(codes, max_size=3),
+        "tray": _maybe(trays),
+    },
+    "snoozed": {"item": items, "until": moments},
+    "done": {"item": items},
+    "measure_set": {"measure": names.map(lambda text: text[:40]), "kg": kilograms, "of": words},
+    "meal_kept": {
+        "name": meal_names,
+        "items_kg": st.dictionaries(names, kilograms, min_size=1, max_size=3),
+        "bedding_kg": masses,
+        "grit_kg": _maybe(kilograms),
+    },
+    "meal_dropped": {"name": meal_names},
+    "put_off": {"items_kg": masses},
     "cautions_read": {
         "work": words.map(lambda text: text[:40]),
         "codes": st.lists(words, max_size=3),

@@ -64,6 +64,31 @@ CASES: list[tuple[Any, str]] = [
         entry("cautions_read", 1, work="separation", codes=("dust", "mould")),
         "2 cautions read before separation",
     ),
+    (
+        entry("supplies_counted", 1, supplies_kg={"grit": 0.5, "straw": 0}),
+        "grit 500 g and straw 0 g in stock",
+    ),
+    (entry("worms_added", 1, worms_kg=0.5, counted=1000), "500 g put in; 1,000 counted"),
+    (
+        entry("checked", 1, worms="few", pests=["ants", "pot worms"]),
+        "few worms seen; ants and pot worms seen",
+    ),
+    (
+        entry(
+            "follow_up_set", 1, code="too-wet", what="Look again", due=moment(8), signs=["drips"], tray="B"
+        ),
+        "Look again by 2026-03-09; seen: drips",
+    ),
+    (entry("snoozed", 1, item="feed:B", until=moment(3)), "feed B put off until 2026-03-04"),
+    (entry("done", 1, item="follow_up:too-wet:B"), "follow up too wet B done"),
+    (entry("measure_set", 1, measure="handful", kg=0.06, of="card"), "a handful of card weighs 60 g"),
+    (
+        entry("meal_kept", 1, name="Sunday", items_kg={"tea": 0.2}, bedding_kg={"card": 0.1}, grit_kg=0.01),
+        "Sunday kept; tea 200 g; bedding card 100 g; grit 10 g",
+    ),
+    (entry("meal_dropped", 1, name="Sunday"), "Sunday no longer kept"),
+    (entry("put_off", 1, items_kg={"melon": 2.0}), "melon 2 kg in the caddy"),
+    (entry("put_off", 1), "nothing waits in the caddy any more"),
     (noted("two\nlines", 1, note="and more"), "two lines; and more"),
     (undone(fed("A", 1), 2), "fed of 2026-03-02 10:00 taken back"),
 ]

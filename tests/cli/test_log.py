@@ -57,7 +57,7 @@ def test_the_same_item_twice_is_added_up(pantry: Keeper) -> None:
 def test_a_check_with_every_reading(pantry: Keeper) -> None:
     words = (
         "checked b --moisture 70% --feel Damp --temperature 18C --ph 7 --smell earthy --sump 0.5l"
-        " --strays few --weight 6kg"
+        " --strays few --weight 6kg --worms-seen Many --pests ants --pests Springtails"
     )
     saved = entry(pantry, *words.split())
     assert saved | {"at": ""} == {
@@ -73,6 +73,8 @@ def test_a_check_with_every_reading(pantry: Keeper) -> None:
         "sump_l": 0.5,
         "strays": "few",
         "gross_kg": 6.0,
+        "worms": "many",
+        "pests": ["ants", "springtails"],
     }
 
 

@@ -34,6 +34,12 @@ def test_a_tray_started_earlier_stays_when_a_turn_goes() -> None:
     assert after_undo(*journal) == list(journal[:-1])
 
 
+def test_a_meal_goes_with_what_it_put_off() -> None:
+    waiting = entry("put_off", 70, items_kg={"melon": 2.0})
+    assert after_undo(*a_usual_bin(), fed("B", 70), waiting) == list(a_usual_bin())
+    assert after_undo(*a_usual_bin(), fed("B", 69), waiting) == [*a_usual_bin(), fed("B", 69)]
+
+
 def test_a_separations_move_goes_whole() -> None:
     begun = (
         entry("separation_begun", 120, tray="A"),

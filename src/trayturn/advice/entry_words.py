@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
+from trayturn.advice.entry_parts import SHORT, WHOLE, Parts, mass, most, own, seen
+from trayturn.advice.entry_words_care import CARE_WORDS
 from trayturn.advice.story import DOING
 from trayturn.domain.entries import (
     CautionsRead,
@@ -21,6 +23,7 @@ from trayturn.domain.entries import (
     StepEnded,
     StepStarted,
     SuppliesAdded,
+    SuppliesCounted,
     SuppliesUsed,
     TrayStarted,
     Turned,
@@ -30,11 +33,7 @@ from trayturn.domain.entries import (
 )
 from trayturn.domain.setup import Units
 from trayturn.domain.units import show_mass, show_temperature, show_volume, three_figures
-from trayturn.domain.words import clean, count, masses
-
-Parts = list[str]
-SHORT, WHOLE = 200, 20_000
-"""How much of the keeper's own words is told on one line and in full, characters."""
+from trayturn.domain.words import clean, count, listed, masses
 
 GROUPS = {
     "tray_started": "started",
@@ -49,7 +48,13 @@ GROUPS = {
     "worms_removed": "worms",
     "supplies_added": "supplies",
     "supplies_used": "supplies",
+    "supplies_counted": "supplies",
     "cautions_read": "cautions",
+    "follow_up_set": "follow-up",
+    "measure_set": "measure",
+    "meal_kept": "meals",
+    "meal_dropped": "meals",
+    "put_off": "caddy",
 }
 """Kinds that a keeper thinks of as one, by one word of at most ten letters. The others are their own."""
 
@@ -95,33 +100,20 @@ def entry_story(entry: Entry, units: Units) -> list[str]:
     return lines
 
 
-def _own(label: str, text: str, limit: int) -> str:
-    return f"{label} {clean(text, limit)}" if text else ""
-
-
-def _mass(label: str, kg: float | None, units: Units) -> str:
-    return f"{label} {show_mass(kg, units)}".strip() if kg else ""
-
-
 def _tray_started(entry: TrayStarted, units: Units, limit: int) -> Parts:
     level = f"level {entry.level}" if entry.level else ""
     stage = "fed at once" if entry.stage == "feeding" else ""
     return [
-        masses(entry.bedding_kg, units, _most(limit)),
-        _mass("water", entry.water_kg, units),
+        masses(entry.bedding_kg, units, most(limit)),
+        mass("water", entry.water_kg, units),
         level,
         stage,
     ]
 
 
 def _fed(entry: Fed, units: Units, limit: int) -> Parts:
-    bedding = f"bedding {masses(entry.bedding_kg, units, _most(limit))}" if entry.bedding_kg else ""
-    return [masses(entry.items_kg, units, _most(limit)), bedding, _mass("grit", entry.grit_kg, units)]
-
-
-def _most(limit: int) -> int:
-    """On one line the three heaviest are named; told in full, all are."""
-    return 3 if limit <= SHORT else 1000
+    bedding = f"bedding {masses(entry.bedding_kg, units, most(limit))}" if entry.bedding_kg else ""
+    return [masses(entry.items_kg, units, most(limit)), bedding, mass("grit", entry.grit_kg, units)]
 
 
 def _checked(entry: Checked, units: Units, limit: int) -> Parts:
@@ -130,15 +122,13 @@ def _checked(entry: Checked, units: Units, limit: int) -> Parts:
         "" if entry.moisture_pct is None else f"moisture {three_figures(entry.moisture_pct)} %",
         "" if entry.temperature_c is None else show_temperature(entry.temperature_c, units),
         "" if entry.ph is None else f"pH {entry.ph:g}",
-        _own("smell", entry.smell, limit),
+        own("smell", entry.smell, limit),
         "" if entry.sump_l is None else f"sump {show_volume(entry.sump_l, units)}",
-        f"{_seen(entry.strays)} astray" if entry.strays else "",
-        _mass("weighs", entry.gross_kg, units),
+        f"{seen(entry.strays)} astray" if entry.strays else "",
+        mass("weighs", entry.gross_kg, units),
+        f"{seen(entry.worms)} seen" if entry.worms else "",
+        f"{listed(map(str, entry.pests))} seen" if entry.pests else "",
     ]
-
-
-def _seen(amount: str) -> str:
-    return "no worms" if amount == "none" else f"{amount} worms"
 
 
 def _turned(entry: Turned, units: Units, limit: int) -> Parts:
@@ -169,19 +159,19 @@ def _deadline_moved(entry: DeadlineMoved, units: Units, limit: int) -> Parts:
 
 def _pass_done(entry: PassDone, units: Units, limit: int) -> Parts:
     return [
-        f"pass {entry.pass_number} done: {_seen(entry.worms_seen)} seen",
-        _mass("skimmed", entry.skimmed_kg, units),
-        _own("pieces", entry.overs, limit),
-        _own("found", entry.contaminants, limit),
+        f"pass {entry.pass_number} done: {seen(entry.worms_seen)} seen",
+        mass("skimmed", entry.skimmed_kg, units),
+        own("pieces", entry.overs, limit),
+        own("found", entry.contaminants, limit),
     ]
 
 
 def _settled(entry: Settled, units: Units, limit: int) -> Parts:
     return [
-        _mass("castings", entry.castings_kg, units),
-        _own("worms to", entry.worms_to, limit),
-        _own("the rest to", entry.rest_to, limit),
-        _own("pieces to", entry.overs_to, limit),
+        mass("castings", entry.castings_kg, units),
+        own("worms to", entry.worms_to, limit),
+        own("the rest to", entry.rest_to, limit),
+        own("pieces to", entry.overs_to, limit),
     ]
 
 
@@ -190,16 +180,25 @@ def _separation_ended(entry: SeparationEnded, units: Units, limit: int) -> Parts
 
 
 def _worms_added(entry: WormsAdded, units: Units, limit: int) -> Parts:
-    return [f"{show_mass(entry.worms_kg, units)} put in", _own("from", entry.source, limit)]
+    return [f"{show_mass(entry.worms_kg, units)} put in", _counted(entry), own("from", entry.source, limit)]
 
 
 def _worms_removed(entry: WormsRemoved, units: Units, limit: int) -> Parts:
-    return [f"{show_mass(entry.worms_kg, units)} taken out", _own("to", entry.went_to, limit)]
+    return [f"{show_mass(entry.worms_kg, units)} taken out", _counted(entry), own("to", entry.went_to, limit)]
+
+
+def _counted(entry: WormsAdded | WormsRemoved) -> str:
+    return f"{entry.counted:,} counted" if entry.counted else ""
 
 
 def _supplies(entry: SuppliesAdded | SuppliesUsed, units: Units, limit: int) -> Parts:
     way = "came in" if isinstance(entry, SuppliesAdded) else "went"
-    return [f"{masses(entry.supplies_kg, units, _most(limit))} {way}"]
+    return [f"{masses(entry.supplies_kg, units, most(limit))} {way}"]
+
+
+def _supplies_counted(entry: SuppliesCounted, units: Units, limit: int) -> Parts:
+    held = [f"{clean(name, 40)} {show_mass(kg, units)}" for name, kg in entry.supplies_kg.items()]
+    return [f"{listed(held[: most(limit)])} in stock"]
 
 
 def _cautions_read(entry: CautionsRead, units: Units, limit: int) -> Parts:
@@ -231,6 +230,8 @@ WORDS: dict[str, Callable[[Any, Units, int], Parts]] = {
     "supplies_added": _supplies,
     "supplies_used": _supplies,
     "cautions_read": _cautions_read,
+    "supplies_counted": _supplies_counted,
     "note": _note,
     "undone": _undone,
+    **CARE_WORDS,
 }

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from trayturn.advice.turning import turn_entries
-from trayturn.cli import amounts, building_separation
+from trayturn.cli import amounts, building_care, building_separation
 from trayturn.cli.desk import Desk
 from trayturn.cli.parsing import Refused
 from trayturn.domain.entries import Entry
@@ -38,6 +38,8 @@ def checked(desk: Desk) -> list[Entry]:
         "sump_l": amounts.read(parse_volume, typed.sump, "--sump", desk.units),
         "strays": typed.strays and typed.strays.lower(),
         "gross_kg": desk.mass("weight", "--weight"),
+        "worms": typed.worms_seen and typed.worms_seen.lower(),
+        "pests": [pest.strip().lower() for pest in typed.pests] or None,
     }
     if all(reading is None for reading in readings.values()):
         raise Refused("A check needs at least one reading, such as --moisture 70 or --feel damp.")
@@ -90,13 +92,15 @@ def _stages(desk: Desk) -> dict[str, str]:
 def worms_added(desk: Desk) -> list[Entry]:
     typed = desk.typed
     kg = desk.mass("amount", "the amount")
-    return [desk.entry("worms_added", worms_kg=kg, tray=desk.tray(typed.tray), source=typed.source)]
+    fields = {"worms_kg": kg, "source": typed.source, "counted": typed.counted}
+    return [desk.entry("worms_added", tray=desk.tray(typed.tray), **fields)]
 
 
 def worms_removed(desk: Desk) -> list[Entry]:
     typed = desk.typed
     kg = desk.mass("amount", "the amount")
-    return [desk.entry("worms_removed", worms_kg=kg, tray=desk.tray(typed.tray), went_to=typed.to)]
+    fields = {"worms_kg": kg, "went_to": typed.to, "counted": typed.counted}
+    return [desk.entry("worms_removed", tray=desk.tray(typed.tray), **fields)]
 
 
 def supplies_added(desk: Desk) -> list[Entry]:
@@ -111,6 +115,11 @@ def supplies_used(desk: Desk) -> list[Entry]:
     ]
 
 
+def supplies_counted(desk: Desk) -> list[Entry]:
+    counted = amounts.masses(desk.typed.items, "the supplies", desk.units)
+    return [desk.entry("supplies_counted", supplies_kg=counted)]
+
+
 BUILDERS: dict[str, Callable[[Desk], list[Entry]]] = {
     "note": note,
     "fed": fed,
@@ -121,6 +130,14 @@ BUILDERS: dict[str, Callable[[Desk], list[Entry]]] = {
     "worms-removed": worms_removed,
     "supplies-added": supplies_added,
     "supplies-used": supplies_used,
+    "supplies-counted": supplies_counted,
+    "follow-up-set": building_care.follow_up_set,
+    "snoozed": building_care.snoozed,
+    "done": building_care.done,
+    "measure-set": building_care.measure_set,
+    "meal-kept": building_care.meal_kept,
+    "meal-dropped": building_care.meal_dropped,
+    "put-off": building_care.put_off,
     "separation-begun": building_separation.begun,
     "pass-done": building_separation.pass_done,
     "settled": building_separation.settled,

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from argparse import ArgumentParser
-from collections.abc import Callable
-from dataclasses import dataclass
 
-from trayturn.cli.parsing import Parser, add_globals, add_json
+from trayturn.cli.kind import Kind
+from trayturn.cli.kinds_care import CARE_KINDS
 
 SUPPLY = 'a name and its amount, such as "cardboard=2 kg"'
 EXAMPLES = """\
@@ -19,28 +18,6 @@ examples:
 `trayturn log BIN KIND --help` tells what a kind needs. Trays may be typed in
 small letters. The timed steps of a separation are kept by the screens.
 """
-
-
-@dataclass(frozen=True)
-class Kind:
-    """One kind of entry as it is typed."""
-
-    name: str
-    summary: str
-    arguments: Callable[[ArgumentParser], None]
-
-    def parser(self) -> Parser:
-        """The parser of what follows the kind."""
-        parser = Parser(f"trayturn log BIN {self.name}", self.summary)
-        self.arguments(parser)
-        if self.name != "undo":
-            parser.add_argument("--at", metavar="TIME", help="when it happened, if not now")
-            parser.add_argument(
-                "--note", metavar="TEXT", default="", help="words of your own to keep with it"
-            )
-        add_json(parser)
-        add_globals(parser)
-        return parser
 
 
 def kinds_listing() -> str:
@@ -99,9 +76,13 @@ def _checked(parser: ArgumentParser) -> None:
         ("--sump", "VOLUME", "what stands in the sump, such as 0.5l"),
         ("--strays", "AMOUNT", "worms in the sump or on the lid: none, few or many"),
         ("--weight", "MASS", "the tray with all that is in it, such as 6kg"),
+        ("--worms-seen", "AMOUNT", "worms seen at a glance: none, few or many"),
     )
     for option, metavar, words in options:
         parser.add_argument(option, metavar=metavar, help=words)
+    parser.add_argument(
+        "--pests", metavar="NAME", action="append", default=[], help="such as ants; may be given again"
+    )
 
 
 def _turned(parser: ArgumentParser) -> None:
@@ -116,16 +97,22 @@ def _turned(parser: ArgumentParser) -> None:
     )
 
 
+def _counted(parser: ArgumentParser) -> None:
+    parser.add_argument("--counted", metavar="N", type=int, help="how many, where they were counted")
+
+
 def _worms_added(parser: ArgumentParser) -> None:
     parser.add_argument("amount", metavar="MASS", help="such as 0.5kg")
     parser.add_argument("--tray", metavar="TRAY", help="where they went in")
     parser.add_argument("--source", metavar="WORDS", default="", help="where they came from")
+    _counted(parser)
 
 
 def _worms_removed(parser: ArgumentParser) -> None:
     parser.add_argument("amount", metavar="MASS", help="such as 0.5kg")
     parser.add_argument("--tray", metavar="TRAY", help="where they were taken out")
     parser.add_argument("--to", metavar="WORDS", default="", help="where they went")
+    _counted(parser)
 
 
 def _supplies(parser: ArgumentParser) -> None:
@@ -171,6 +158,8 @@ _ALL = (
     Kind("worms-removed", "worms taken out, by weight", _worms_removed),
     Kind("supplies-added", "bedding, grit and the like bought or gathered", _supplies),
     Kind("supplies-used", "supplies gone other than into a tray", _supplies),
+    Kind("supplies-counted", "the stock as it was weighed", _supplies),
+    *CARE_KINDS,
     Kind("separation-begun", "a finished tray set on top to be separated", _tray),
     Kind("pass-done", "one loosen, rest and skim round", _pass_done),
     Kind("settled", "where everything went, and what the castings weigh", _settled),

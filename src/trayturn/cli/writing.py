@@ -11,7 +11,8 @@ from trayturn.advice.entry_words import entry_line
 from trayturn.cli import as_json
 from trayturn.cli.building import BUILDERS
 from trayturn.cli.desk import Desk
-from trayturn.cli.kinds import KINDS, ON_SCREENS_ONLY, OTHER_NAMES, Kind
+from trayturn.cli.kind import Kind
+from trayturn.cli.kinds import KINDS, ON_SCREENS_ONLY, OTHER_NAMES
 from trayturn.cli.layout import Page
 from trayturn.cli.opening import open_bin, readable
 from trayturn.cli.parsing import Refused, moment_asked

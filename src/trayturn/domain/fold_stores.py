@@ -2,7 +2,14 @@
 
 from __future__ import annotations
 
-from trayturn.domain.entries import CautionsRead, SuppliesAdded, SuppliesUsed, WormsAdded, WormsRemoved
+from trayturn.domain.entries import (
+    CautionsRead,
+    SuppliesAdded,
+    SuppliesCounted,
+    SuppliesUsed,
+    WormsAdded,
+    WormsRemoved,
+)
 from trayturn.domain.ledger import Ledger, pour
 
 
@@ -25,6 +32,12 @@ def supplies_added(ledger: Ledger, entry: SuppliesAdded) -> None:
 def supplies_used(ledger: Ledger, entry: SuppliesUsed) -> None:
     """Stock out."""
     ledger.draw(entry.supplies_kg)
+
+
+def supplies_counted(ledger: Ledger, entry: SuppliesCounted) -> None:
+    """What was counted is the stock, whatever was reckoned before."""
+    ledger.supplies_kg.update(entry.supplies_kg)
+    ledger.supplies_counted_at = entry.at
 
 
 def cautions_read(ledger: Ledger, entry: CautionsRead) -> None:

@@ -65,6 +65,7 @@ def fed(ledger: Ledger, entry: Fed) -> None:
             Severity.WARNING,
         )
     tray.feedings += 1
+    tray.meals.append(entry)
     pour(tray.scraps_kg, entry.items_kg)
     pour(tray.bedding_kg, entry.bedding_kg)
     tray.grit_kg += entry.grit_kg or 0.0

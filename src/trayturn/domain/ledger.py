@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
 
-from trayturn.domain.entries import Checked, Entry, Stage, name_entry
+from trayturn.domain.entries import Checked, Entry, Fed, FollowUpSet, MealKept, MeasureSet, Stage, name_entry
 from trayturn.domain.problems import Finding, Severity
 from trayturn.domain.profile import Profile
 from trayturn.domain.stack import Harvest, Separation, Sump, TrayState, days_between
@@ -40,6 +40,7 @@ class TrayRecord:
     last_moisture: Checked | None = None
     gross_kg: float | None = None
     weighed_at: datetime | None = None
+    meals: list[Fed] = field(default_factory=list)
 
     def enter(self, stage: Stage, at: datetime) -> None:
         """Move the tray to a stage; staying in one keeps its age there."""
@@ -67,6 +68,7 @@ class TrayRecord:
             last_moisture=self.last_moisture,
             gross_kg=self.gross_kg,
             weighed_at=self.weighed_at,
+            meals=tuple(self.meals),
         )
 
 
@@ -91,7 +93,15 @@ class Ledger:
     temperature_at: datetime | None = None
     worms_kg: float | None = None
     supplies_kg: dict[str, float] = field(default_factory=dict)
+    supplies_counted_at: datetime | None = None
     cautions_read: dict[str, datetime] = field(default_factory=dict)
+    follow_ups: dict[str, FollowUpSet] = field(default_factory=dict)
+    snoozed: dict[str, datetime] = field(default_factory=dict)
+    done: dict[str, datetime] = field(default_factory=dict)
+    measures: dict[tuple[str, str], MeasureSet] = field(default_factory=dict)
+    meals: dict[str, MealKept] = field(default_factory=dict)
+    caddy_kg: dict[str, float] = field(default_factory=dict)
+    caddy_at: datetime | None = None
     findings: list[Finding] = field(default_factory=list)
     index: int = 0
     entry: Entry | None = None

@@ -8,7 +8,7 @@ from datetime import datetime
 from operator import itemgetter
 from typing import Any
 
-from trayturn.domain import fold_separation, fold_stores, fold_trays
+from trayturn.domain import fold_care, fold_separation, fold_stores, fold_trays
 from trayturn.domain.entries import (
     DeadlineMoved,
     Entry,
@@ -56,7 +56,15 @@ HANDLERS: dict[str, Handler] = {
     "worms_removed": fold_stores.worms_removed,
     "supplies_added": fold_stores.supplies_added,
     "supplies_used": fold_stores.supplies_used,
+    "supplies_counted": fold_stores.supplies_counted,
     "cautions_read": fold_stores.cautions_read,
+    "follow_up_set": fold_care.follow_up_set,
+    "snoozed": fold_care.snoozed,
+    "done": fold_care.done,
+    "measure_set": fold_care.measure_set,
+    "meal_kept": fold_care.meal_kept,
+    "meal_dropped": fold_care.meal_dropped,
+    "put_off": fold_care.put_off,
     "undone": _undone_in_vain,
 }
 
@@ -197,7 +205,15 @@ def _freeze(ledger: Ledger, as_of: datetime) -> Stack:
         temperature_at=ledger.temperature_at,
         worms_kg=ledger.worms_kg,
         supplies_kg=dict(ledger.supplies_kg),
+        supplies_counted_at=ledger.supplies_counted_at,
         cautions_read=dict(ledger.cautions_read),
+        follow_ups=dict(ledger.follow_ups),
+        snoozed=dict(ledger.snoozed),
+        done=dict(ledger.done),
+        measures=tuple(ledger.measures.values()),
+        meals=tuple(ledger.meals.values()),
+        caddy_kg=dict(ledger.caddy_kg),
+        caddy_at=ledger.caddy_at,
         findings=tuple(ledger.findings),
         listed_trays=tuple(tray.id for tray in profile.trays),
     )

@@ -6,7 +6,18 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 
-from trayturn.domain.entries import Checked, Outcome, PassDone, Settled, Stage, Step
+from trayturn.domain.entries import (
+    Checked,
+    Fed,
+    FollowUpSet,
+    MealKept,
+    MeasureSet,
+    Outcome,
+    PassDone,
+    Settled,
+    Stage,
+    Step,
+)
 from trayturn.domain.problems import Finding
 from trayturn.domain.setup import BinSetup
 
@@ -22,11 +33,16 @@ def days_between(start: datetime, end: datetime) -> float:
     return (end.timestamp() - start.timestamp()) / DAY.total_seconds()
 
 
+def follow_up_item(entry: FollowUpSet) -> str:
+    """The due thing that a follow-up is: `follow_up:too-wet:B`, or `follow_up:too-wet` of the whole bin."""
+    return f"follow_up:{entry.code}" + (f":{entry.tray}" if entry.tray else "")
+
+
 @dataclass(frozen=True, slots=True)
 class TrayState:
     """One tray. `level` counts from 1 at the bottom and is None off the stack; masses in kg, ages in days.
 
-    Counts run from the moment the tray was last started with fresh bedding.
+    Counts run from the moment the tray was last started with fresh bedding; `meals` are the feedings since.
     """
 
     id: str
@@ -47,6 +63,7 @@ class TrayState:
     last_moisture: Checked | None = None
     gross_kg: float | None = None
     weighed_at: datetime | None = None
+    meals: tuple[Fed, ...] = ()
 
     @property
     def fed_kg(self) -> float:
@@ -120,7 +137,9 @@ class Harvest:
 class Stack:
     """A bin at a moment. `trays` run from the bottom up; `off_stack` holds the spare ones used before.
 
-    `listed_trays` are the ids in the profile's own list of trays, used yet or not.
+    `listed_trays` are the ids in the profile's own list of trays, used yet or not. `follow_ups` are those
+    still open, `snoozed` and `done` the moments of the last word on due things, all by item; `caddy_kg` are
+    the scraps that wait, since `caddy_at`.
     """
 
     key: str
@@ -141,7 +160,15 @@ class Stack:
     temperature_at: datetime | None = None
     worms_kg: float | None = None
     supplies_kg: Mapping[str, float] = field(default_factory=dict)
+    supplies_counted_at: datetime | None = None
     cautions_read: Mapping[str, datetime] = field(default_factory=dict)
+    follow_ups: Mapping[str, FollowUpSet] = field(default_factory=dict)
+    snoozed: Mapping[str, datetime] = field(default_factory=dict)
+    done: Mapping[str, datetime] = field(default_factory=dict)
+    measures: tuple[MeasureSet, ...] = ()
+    meals: tuple[MealKept, ...] = ()
+    caddy_kg: Mapping[str, float] = field(default_factory=dict)
+    caddy_at: datetime | None = None
     findings: tuple[Finding, ...] = ()
     listed_trays: tuple[str, ...] = ()
 

@@ -7,6 +7,8 @@ from datetime import datetime
 
 from trayturn.domain.entries import (
     Entry,
+    Fed,
+    PutOff,
     SeparationBegun,
     StepEnded,
     StepStarted,
@@ -23,7 +25,8 @@ from trayturn.procedure.separation import back
 def take_back(journal: Sequence[Entry], now: datetime) -> list[Undone]:
     """The entries that take back the last act; none when nothing stands.
 
-    A separation's move and a turn write several entries together, and go together.
+    A separation's move, a turn, and a meal with what it put off write several entries together, and go
+    together.
     """
     acts = [entry for _, entry in standing(journal)]
     if not acts:
@@ -32,7 +35,7 @@ def take_back(journal: Sequence[Entry], now: datetime) -> list[Undone]:
     if isinstance(last, (SeparationBegun, *SEPARATION_STEPS)):
         return back(journal, last.tray, now)
     taken: list[Entry] = [last]
-    if isinstance(last, Turned) and len(acts) > 1 and _came_with(last, acts[-2]):
+    if len(acts) > 1 and _came_with(last, acts[-2]):
         taken.append(acts[-2])
     return [Undone(at=now, entry_at=entry.at, entry_kind=entry.kind) for entry in taken]
 
@@ -54,6 +57,10 @@ def _words(entry: StepStarted) -> str:
     return f"{str(entry.step).replace('_', ' ')} of tray {entry.tray}"
 
 
-def _came_with(turn: Turned, entry: Entry) -> bool:
-    """The fresh tray that this turn brought in."""
-    return isinstance(entry, TrayStarted) and entry.at == turn.at and entry.tray in turn.order
+def _came_with(last: Entry, before: Entry) -> bool:
+    """The fresh tray that a turn brought in, or the feeding that left something in the caddy."""
+    if last.at != before.at:
+        return False
+    if isinstance(last, Turned):
+        return isinstance(before, TrayStarted) and before.tray in last.order
+    return isinstance(last, PutOff) and isinstance(before, Fed)

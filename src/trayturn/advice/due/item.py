@@ -1,0 +1,106 @@
+"""One thing that is due, and how pressing it is."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from enum import IntEnum
+
+from trayturn.advice.pages import Page
+from trayturn.domain.stack import Stack
+
+KINDS = (
+    "rest",
+    "separation",
+    "turn",
+    "worms",
+    "feed",
+    "follow_up",
+    "check",
+    "watch",
+    "hatch",
+    "supplies",
+    "start",
+)
+PAGES = {
+    "rest": Page.SEPARATING,
+    "separation": Page.SEPARATING,
+    "turn": Page.TURNING,
+    "worms": Page.STOCKING,
+    "feed": Page.FEEDING,
+    "follow_up": Page.TROUBLES,
+    "check": Page.MOISTURE,
+    "watch": Page.STARTING,
+    "hatch": Page.HATCHING,
+    "supplies": Page.SUPPLIES,
+    "start": Page.BEDDING,
+}
+"""The page behind each kind, where the thing due names none of its own."""
+FAR_OFF = datetime.max.replace(tzinfo=UTC)
+
+
+class Press(IntEnum):
+    """How pressing something is: worms that wait come first, then work whose day has come."""
+
+    REST_OVER = 0
+    STEP_WAITS = 1
+    REST_RUNS = 2
+    NOW = 3
+    LATER = 4
+    ANY_TIME = 5
+
+
+@dataclass(frozen=True, slots=True)
+class Due:
+    """One thing to do at one bin. `bin` is its key, `name` its shown name; `due` is None without a day.
+
+    `code` tells apart what is due of one kind; `page` is the page of the handbook behind it.
+    """
+
+    bin: str
+    name: str
+    kind: str
+    what: str
+    why: tuple[str, ...]
+    due: datetime | None
+    tray: str | None
+    press: Press = Press.LATER
+    code: str = ""
+    page: Page | None = None
+
+    @property
+    def item(self) -> str:
+        """What it is put off or marked done by: `check`, `feed:B`, `follow_up:too-wet:B`."""
+        return ":".join(part for part in (self.kind, self.code, self.tray) if part)
+
+    @property
+    def pressing(self) -> bool:
+        """To be done now: nothing stands in the way, and its day has come or it has none to wait for."""
+        return self.press in (Press.REST_OVER, Press.STEP_WAITS, Press.NOW)
+
+    @property
+    def late(self) -> bool:
+        """Pressing, since its moment has come."""
+        return self.pressing and self.due is not None
+
+    @property
+    def order(self) -> tuple[int, int, datetime, int, str, str]:
+        """What to sort by, also across bins. Work whose day has come goes by kind: turn before feeding."""
+        kind = KINDS.index(self.kind)
+        first = kind if self.press is Press.NOW else 0
+        return self.press, first, self.due or FAR_OFF, kind, self.bin, self.tray or ""
+
+
+def due_at(
+    stack: Stack,
+    kind: str,
+    what: str,
+    why: tuple[str, ...],
+    due: datetime | None,
+    tray: str | None = None,
+    press: Press = Press.LATER,
+    code: str = "",
+    page: Page | None = None,
+) -> Due:
+    """Something due at this bin."""
+    return Due(stack.key, stack.setup.name, kind, what, why, due, tray, press, code, page or PAGES[kind])

@@ -1,0 +1,37 @@
+"""The pages of the handbook by name, so that a warning or a reason can point at the one behind it."""
+
+from __future__ import annotations
+
+from enum import StrEnum
+
+
+class Page(StrEnum):
+    """One page of the handbook."""
+
+    FEEDING = "feeding"
+    MEALS = "meals"
+    SALT = "salt"
+    LAYERS = "layers"
+    BEDDING = "bedding"
+    GRIT = "grit"
+    MOISTURE = "moisture"
+    SQUEEZE_TEST = "squeeze-test"
+    TEMPERATURE = "temperature"
+    PH = "ph"
+    SMELLS = "smells"
+    SUMP = "sump"
+    STRAYS = "strays"
+    PESTS = "pests"
+    TROUBLES = "troubles"
+    WORM_NUMBERS = "worm-numbers"
+    STOCKING = "stocking"
+    TURNING = "turning"
+    SEPARATING = "separating"
+    HATCHING = "hatching"
+    SUPPLIES = "supplies"
+    STARTING = "starting"
+    SPLITTING = "splitting"
+    CASTINGS = "castings"
+    LIFTING = "lifting"
+    CAUTIONS = "cautions"
+    HOW_SURE = "how-sure"
