@@ -152,7 +152,7 @@ class StackScreen(BinFrame):
             self.app.push_screen(ReasonScreen("What does not add up", told))
         elif place and self.due:
             one = self.due[int(place)]
-            self.app.push_screen(ReasonScreen(one.what, list(one.why)))
+            self.app.push_screen(ReasonScreen(one.what, list(one.why), one.page))
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
         if not self.is_mounted or action in ("leave", "quit", "help", "hush", "open", "cautions", "journal"):

@@ -1,0 +1,29 @@
+"""The ways from one screen to another: each screen is imported when it is first asked for."""
+
+from __future__ import annotations
+
+from importlib import import_module
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from textual.screen import Screen
+
+    from trayturn.tui.app import TrayturnApp
+
+SCREENS = {
+    "feed": "feed.screen:FeedScreen",
+    "check": "check.screen:CheckScreen",
+    "put_right": "put_right.screen:PutRightScreen",
+    "supplies": "supplies.screen:SuppliesScreen",
+    "due": "due.screen:DueScreen",
+    "past": "past.screen:PastScreen",
+    "handbook": "handbook.screen:HandbookScreen",
+}
+"""Each screen by its place: the module and class, below `trayturn.tui.screens`."""
+
+
+def go(house: TrayturnApp, place: str, *about: str | None) -> None:
+    """Open a screen on what it is about: a bin's key and perhaps a tray, or a page of the handbook."""
+    module, name = SCREENS[place].split(":")
+    made: Screen[object] = getattr(import_module(f"trayturn.tui.screens.{module}"), name)(*about)
+    house.push_screen(made)
