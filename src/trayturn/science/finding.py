@@ -5,6 +5,7 @@ from __future__ import annotations
 import difflib
 import re
 from collections.abc import Mapping, Sequence
+from functools import lru_cache
 
 Names = Mapping[str, Sequence[str]]
 """The names of each row by its id, the shown one first."""
@@ -41,6 +42,7 @@ def search(words: str, names: Names) -> set[str]:
     }
 
 
+@lru_cache(maxsize=4096)
 def stems(text: str) -> tuple[str, ...]:
     """The words of a name without case, plural endings and fillers: `Banana peels` as banana, peel."""
     found = re.findall(r"[^\W_]+", text.casefold())
