@@ -116,6 +116,20 @@ def three_figures(value: float) -> str:
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
+def two_figures(value: float) -> float:
+    """A number rounded as an estimate is said: 466 is 470, 1023 is 1000, 0.0434 is 0.043."""
+    return round(value, 1 - math.floor(math.log10(abs(value)))) if value else 0.0
+
+
+def round_mass(kg: float, units: Units = Units.METRIC) -> float:
+    """kg rounded to two figures of the unit that it is shown in: what a keeper would weigh out."""
+    if units is Units.US:
+        unit = OUNCE_KG if abs(kg) < POUND_KG else POUND_KG
+    else:
+        unit = 0.001 if abs(kg) < 1 else 1.0
+    return two_figures(kg / unit) * unit
+
+
 def show_mass(kg: float, units: Units = Units.METRIC) -> str:
     """kg as `480 g` or `1.2 kg`, or as `8 oz` or `2.5 lb` for a US keeper."""
     if units is Units.US:
