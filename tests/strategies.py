@@ -60,6 +60,7 @@ FIELDS: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "water_kg": _maybe(kilograms),
         "level": _maybe(st.integers(1, 20)),
         "stage": st.sampled_from([None, "bedding", "feeding"]),
+        "came_from": words,
     },
     "fed": {
         "tray": trays,

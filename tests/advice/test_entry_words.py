@@ -17,6 +17,7 @@ CASES: list[tuple[Any, str]] = [
         started("A", 0, level=2, water_kg=0.6, stage="feeding"),
         "shredded cardboard 500 g; water 600 g; level 2; fed at once",
     ),
+    (started("A", 0, came_from="Shed"), "shredded cardboard 500 g; from Shed"),
     (
         fed("B", 1, {"cabbage": 0.5}, bedding_kg={"straw": 0.2}, grit_kg=0.01),
         "cabbage 500 g; bedding straw 200 g; grit 10 g",

@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from tests.builders import codes, entry, fed, moment, stack_of, started
+from tests.builders import codes, entry, fed, moment, stack_of, started, undone
 
 
 def added(day: float, **supplies: float) -> Any:
@@ -21,6 +21,13 @@ def test_worms_are_what_was_put_in_and_taken_out() -> None:
     put_in = (entry("worms_added", 0, worms_kg=0.5), entry("worms_added", 5, worms_kg=0.25, tray="A"))
     assert stack_of(started("A"), *put_in).worms_kg == 0.75
     assert stack_of(started("A"), *put_in, entry("worms_removed", 9, worms_kg=0.5)).worms_kg == 0.25
+
+
+def test_the_first_worms_are_the_earliest_whatever_was_written_first() -> None:
+    late, early = entry("worms_added", 5, worms_kg=0.25), entry("worms_added", 1, worms_kg=0.5)
+    assert stack_of(started("A"), late, early).first_worms_at == early.at
+    assert stack_of(started("A"), late, early, undone(early, 6)).first_worms_at == late.at
+    assert stack_of(started("A"), entry("worms_removed", 5, worms_kg=0.25)).first_worms_at is None
 
 
 def test_worms_breed_so_more_may_leave_than_came() -> None:
@@ -46,6 +53,13 @@ def test_feedings_and_fresh_trays_draw_on_what_is_in_stock() -> None:
     )
     assert stack.supplies_kg == pytest.approx({"grit": 0.9, "leaves": 1.25})
     assert codes(stack) == []
+
+
+def test_a_tray_from_another_bin_brings_its_own_bedding() -> None:
+    came = started("A", 1, bedding_kg={"leaves": 0.5}, came_from="Pantry")
+    stack = stack_of(added(0, leaves=2), came)
+    assert stack.supplies_kg == {"leaves": 2}
+    assert stack.trays[0].bedding_kg == {"leaves": 0.5}
 
 
 def test_grit_given_as_bedding_and_as_grit_is_drawn_twice() -> None:

@@ -108,6 +108,7 @@ def _tray_started(entry: TrayStarted, units: Units, limit: int) -> Parts:
         mass("water", entry.water_kg, units),
         level,
         stage,
+        own("from", entry.came_from, limit),
     ]
 
 

@@ -56,6 +56,7 @@ def started(desk: Desk) -> list[Entry]:
             water_kg=amounts.water(typed.water, "--water", desk.units),
             level=typed.level,
             stage=typed.stage and typed.stage.lower(),
+            came_from=typed.came_from or None,
         )
     ]
 

@@ -30,6 +30,7 @@ LABELS = {
     "level": "--level",
     "stage": "--stage",
     "stages": "--stage",
+    "came_from": "--from",
     "worms_seen": "--worms",
     "skimmed_kg": "--skimmed",
     "castings_kg": "--castings",

@@ -56,6 +56,9 @@ def _started(parser: ArgumentParser) -> None:
         "--level", metavar="N", type=int, help="counted from 1 at the bottom, if not the usual one"
     )
     parser.add_argument("--stage", metavar="S", help="bedding (the usual) or feeding")
+    parser.add_argument(
+        "--from", dest="came_from", metavar="WORDS", default="", help="the bin it came from as it stood"
+    )
 
 
 def _fed(parser: ArgumentParser) -> None:

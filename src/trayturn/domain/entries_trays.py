@@ -11,7 +11,10 @@ from trayturn.domain.setup import Kilograms, TrayId
 
 
 class TrayStarted(EntryBase):
-    """A tray put on the stack with fresh bedding. Without a level it enters where the pattern says."""
+    """A tray put on the stack with fresh bedding. Without a level it enters where the pattern says.
+
+    `came_from` is the bin that it came from as it stood: its bedding is then not from this bin's stock.
+    """
 
     title = "tray started"
     kind: Literal["tray_started"] = "tray_started"
@@ -20,6 +23,7 @@ class TrayStarted(EntryBase):
     water_kg: Kilograms | None = None
     level: Annotated[int, Field(ge=1, le=20)] | None = None
     stage: Literal["bedding", "feeding"] | None = None
+    came_from: Words = ""
 
 
 class Fed(EntryBase):

@@ -16,6 +16,7 @@ from trayturn.domain.ledger import Ledger, pour
 def worms_added(ledger: Ledger, entry: WormsAdded) -> None:
     """Worms in: what was put in and taken out by weight, not what has grown since."""
     ledger.worms_kg = (ledger.worms_kg or 0.0) + entry.worms_kg
+    ledger.first_worms_at = ledger.first_worms_at or entry.at
 
 
 def worms_removed(ledger: Ledger, entry: WormsRemoved) -> None:

@@ -24,7 +24,8 @@ def tray_started(ledger: Ledger, entry: TrayStarted) -> None:
     record = TrayRecord(entry.tray, stage, entry.at, entry.at, water_kg=entry.water_kg or 0.0)
     pour(record.bedding_kg, entry.bedding_kg)
     ledger.open(record)
-    ledger.draw(_stocked(ledger, entry.bedding_kg))
+    if not entry.came_from:
+        ledger.draw(_stocked(ledger, entry.bedding_kg))
 
 
 def _entry_level(ledger: Ledger, entry: TrayStarted) -> int:

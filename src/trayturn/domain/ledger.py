@@ -92,6 +92,7 @@ class Ledger:
     temperature_c: float | None = None
     temperature_at: datetime | None = None
     worms_kg: float | None = None
+    first_worms_at: datetime | None = None
     supplies_kg: dict[str, float] = field(default_factory=dict)
     supplies_counted_at: datetime | None = None
     cautions_read: dict[str, datetime] = field(default_factory=dict)

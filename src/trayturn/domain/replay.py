@@ -204,6 +204,7 @@ def _freeze(ledger: Ledger, as_of: datetime) -> Stack:
         temperature_c=ledger.temperature_c,
         temperature_at=ledger.temperature_at,
         worms_kg=ledger.worms_kg,
+        first_worms_at=ledger.first_worms_at,
         supplies_kg=dict(ledger.supplies_kg),
         supplies_counted_at=ledger.supplies_counted_at,
         cautions_read=dict(ledger.cautions_read),

@@ -159,6 +159,7 @@ class Stack:
     temperature_c: float | None = None
     temperature_at: datetime | None = None
     worms_kg: float | None = None
+    first_worms_at: datetime | None = None
     supplies_kg: Mapping[str, float] = field(default_factory=dict)
     supplies_counted_at: datetime | None = None
     cautions_read: Mapping[str, datetime] = field(default_factory=dict)
