@@ -26,7 +26,7 @@ def test_a_caution_is_plain_text(caution: Caution) -> None:
 
 def test_every_work_has_five_to_nine_and_no_caution_is_left_over() -> None:
     lists = {work: cautions_for(work) for work in WORKS}
-    assert set(WORKS) == {"separation", "feeding", "grit", "turn", "giving_away"}
+    assert set(WORKS) == {"separation", "starting", "feeding", "grit", "turn", "giving_away"}
     assert all(5 <= len(cautions) <= 9 for cautions in lists.values())
     assert {c.code for cautions in lists.values() for c in cautions} == {c.code for c in CAUTIONS}
     assert len({c.code for c in CAUTIONS}) == len(CAUTIONS)
@@ -45,6 +45,8 @@ def test_every_work_has_five_to_nine_and_no_caution_is_left_over() -> None:
         ("separation", "lifting"),
         ("separation", "children"),
         ("separation", "hands"),
+        ("starting", "clean_bedding"),
+        ("starting", "lifting"),
         ("feeding", "no_waste"),
         ("giving_away", "not_sterile"),
         ("giving_away", "local_rules"),
@@ -62,5 +64,5 @@ def test_health_questions_go_to_a_doctor_and_rules_to_the_authority() -> None:
 
 
 def test_unknown_work_is_refused_with_the_known_ones() -> None:
-    with pytest.raises(ValueError, match="separation, feeding, grit"):
+    with pytest.raises(ValueError, match="separation, starting, feeding, grit"):
         cautions_for("juggling")

@@ -12,6 +12,16 @@ __all__ = ["CAUTIONS", "WORKS", "Caution", "cautions_for"]
 
 CODES = {
     "separation": ("dust", "mould", "gloves", "cuts", "tetanus", "lifting", "children", "hands"),
+    "starting": (
+        "clean_bedding",
+        "weedkiller",
+        "mould",
+        "gloves",
+        "cuts",
+        "lifting",
+        "children",
+        "hands",
+    ),
     "feeding": ("no_waste", "pests", "gloves", "cuts", "children", "hands"),
     "grit": ("grit_dust", "egg_allergy", "shell_germs", "grinder", "children", "hands"),
     "turn": ("lifting", "dust", "mould", "gloves", "cuts", "clean_bedding", "hands"),

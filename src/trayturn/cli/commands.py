@@ -119,6 +119,16 @@ def _new(parser: ArgumentParser) -> None:
     add_json(parser)
 
 
+def _begin(parser: ArgumentParser) -> None:
+    parser.add_argument("bin", metavar="BIN", nargs="?", help=BIN)
+    parser.add_argument("--worms", metavar="MASS", help="the worms there are, such as 500g")
+    parser.add_argument("--area", metavar="AREA", help="without BIN: inside of one tray, such as 0.16m2")
+    parser.add_argument("--depth", metavar="LENGTH", help="without BIN: inside of one tray (15cm)")
+    parser.add_argument("--species", metavar="S", help="without BIN: eisenia_fetida (the usual), and others")
+    parser.add_argument("--us", action="store_true", help="without BIN: pounds and inches")
+    add_reading(parser)
+
+
 def _mix(parser: ArgumentParser) -> None:
     words = 'such as "cabbage=500 g", or with its own figures "leaves=10 kg; moisture=35; n=0.75; c=50"'
     parser.add_argument("items", metavar="ITEM", nargs="+", help=words)
@@ -192,6 +202,7 @@ def _lift(parser: ArgumentParser) -> None:
 OPEN = Command("", "Open the screens, on one bin or on all of them.", "screens:open_screens", _screens)
 _ALL = (
     Command("new", "Make a profile for a bin.", "making:new", _new),
+    Command("begin", "What a new bin begins with, step by step.", "beginning:begin", _begin, ABOUT_JSON),
     Command(
         "bins", "List the bins and the next thing to do in each.", "across:bins", add_reading, ABOUT_JSON
     ),

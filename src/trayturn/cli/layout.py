@@ -54,6 +54,10 @@ class Page:
         """Where a file is, in one piece however long: it is copied with the mouse."""
         print(f"{label} {clean(str(path))}")
 
+    def command(self, words: str) -> None:
+        """A command to be typed, in one piece however long: it is copied with the mouse."""
+        print(f"  {self._plain(words)}")
+
     def _plain(self, text: str) -> str:
         cleaned = clean(text, LONGEST)
         return cleaned.translate(PLAIN_SIGNS) if self._plain_signs else cleaned

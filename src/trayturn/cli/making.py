@@ -44,7 +44,7 @@ def new(options: Namespace, clock: Clock) -> int:
     page = Page(options.ascii)
     page.line(f"Made {setup.name}, with {count(len(trays), 'tray')} to go on its stack.")
     page.path("In", made.path)
-    page.line(f'Next: trayturn log {made.key} started A --bedding "shredded cardboard=500 g"')
+    page.line(f"Next, what it begins with: trayturn begin {made.key}")
     return 0
 
 

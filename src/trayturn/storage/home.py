@@ -20,6 +20,8 @@ DEVICES = frozenset(
 COMMANDS = frozenset(
     {
         "new",
+        "begin",
+        "split",
         "bins",
         "today",
         "stack",
