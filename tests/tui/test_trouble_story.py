@@ -24,7 +24,7 @@ def refuse(patch: pytest.MonkeyPatch, number: int) -> None:
     def write(*_: object) -> None:
         raise OSError(number, "refused")
 
-    patch.setattr(disk, "_write", write)
+    patch.setattr(disk, "write_through", write)
 
 
 @pytest.mark.parametrize("number", TROUBLES, ids=errno.errorcode.get)

@@ -14,6 +14,7 @@ from trayturn.storage.errors import Busy, NotSaved
 
 MOST_BYTES = 100_000_000
 LOCK_SECONDS = 2.0
+LOOKS_FOR_A_PAIR = 3
 
 FREE_SPACE = "Free some space and try again."
 REASONS = {
@@ -60,7 +61,7 @@ def replace_file(path: Path, data: bytes) -> None:
         raise OSError(errno.EACCES, "it is read-only")
     with _written(target, data, mode) as temporary:
         os.replace(temporary, target)
-    _sync_folder(target.parent)
+    sync_folder(target.parent)
 
 
 def mode_of(path: Path) -> int:
@@ -71,21 +72,33 @@ def mode_of(path: Path) -> int:
 def create_file(path: Path, data: bytes, mode: int | None = None) -> None:
     """Write a new file. Raises FileExistsError rather than touch one that is there, and other OSErrors."""
     with _written(path, data, mode) as temporary:
-        _claim(temporary, path)
-    _sync_folder(path.parent)
+        claim(temporary, path)
+    sync_folder(path.parent)
 
 
 @contextmanager
 def saving(path: Path, done: str = "saved") -> Iterator[None]:
     """Hold the file against other windows of this program while something is done to it.
 
-    Raises `Busy` after two seconds of waiting, and `NotSaved` for any OSError inside.
+    What was begun with it and another file at once, and was cut short, is finished first. Raises `Busy` after
+    two seconds of waiting, and `NotSaved` for any OSError inside.
     """
+    from trayturn.storage.pending import awaited, finish_pending
+
+    target = Path(os.path.realpath(path))
     try:
-        with _locked(Path(os.path.realpath(path))):
-            yield
+        for _ in range(LOOKS_FOR_A_PAIR):
+            finish_pending(path.parent, wait=True)
+            with locked(target):
+                if target not in awaited(path.parent):
+                    yield
+                    return
     except OSError as error:
         raise refusal(path, error, done) from error
+    raise NotSaved(
+        f"{clean(path.name)} was not {done}: it was being written together with another bin, and that was "
+        "cut short and cannot be finished. Check that both files can be read and written, and try again."
+    )
 
 
 def refusal(path: Path, error: OSError, done: str = "saved") -> NotSaved:
@@ -95,16 +108,18 @@ def refusal(path: Path, error: OSError, done: str = "saved") -> NotSaved:
 
 
 @contextmanager
-def _locked(target: Path) -> Iterator[None]:
+def locked(target: Path, wait: bool = True, said: str = "") -> Iterator[None]:
+    """Hold a file by its lock beside it, called `said`. Raises `Busy`, after two seconds or at once."""
     from filelock import FileLock, Timeout
 
     # The lock would make a missing folder, and a bin whose folder is gone must not come back empty.
     os.stat(target.parent)
-    lock = FileLock(target.with_name(f".{target.name}.lock"), timeout=LOCK_SECONDS, poll_interval=0.02)
+    seconds = LOCK_SECONDS if wait else 0
+    lock = FileLock(target.with_name(f".{target.name}.lock"), timeout=seconds, poll_interval=0.02)
     try:
         held = lock.acquire()
     except Timeout:
-        name = clean(target.name)
+        name = said or clean(target.name)
         raise Busy(f"{name} was not saved: another window is saving. Try again in a moment.") from None
     with held:
         yield
@@ -115,14 +130,15 @@ def _written(target: Path, data: bytes, mode: int | None = None) -> Iterator[Pat
     """A finished temporary file beside the target. One left by a crash is hidden, and no profile."""
     temporary = target.with_name(f".{target.name}.{os.getpid()}.tmp")
     try:
-        _write(temporary, data, mode)
+        write_through(temporary, data, mode)
         yield temporary
     finally:
         with suppress(OSError):
             os.unlink(temporary)
 
 
-def _write(temporary: Path, data: bytes, mode: int | None) -> None:
+def write_through(temporary: Path, data: bytes, mode: int | None = None) -> None:
+    """Write a file down to the disk itself, over what may stand there. Raises OSError."""
     flags = os.O_WRONLY | os.O_CREAT | os.O_TRUNC | getattr(os, "O_BINARY", 0)
     handle = os.open(temporary, flags, 0o666 if mode is None else mode)
     try:
@@ -136,7 +152,7 @@ def _write(temporary: Path, data: bytes, mode: int | None) -> None:
         os.close(handle)
 
 
-def _claim(temporary: Path, target: Path) -> None:
+def claim(temporary: Path, target: Path) -> None:
     """Give a finished file its name, which must be free: a hard link refuses a name that is taken."""
     try:
         os.link(temporary, target)
@@ -149,7 +165,7 @@ def _claim(temporary: Path, target: Path) -> None:
         os.replace(temporary, target)
 
 
-def _sync_folder(folder: Path) -> None:
+def sync_folder(folder: Path) -> None:
     """Make the new name last through a power cut.
 
     The file is in its place by now. Were a refusal here an error, the keeper would save the entry twice.

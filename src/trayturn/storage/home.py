@@ -12,6 +12,8 @@ from pathlib import Path
 from trayturn.storage.errors import NameRefused, NotFound, StorageError
 
 HOME_VARIABLE = "TRAYTURN_HOME"
+PAIR = ".pair.json"
+"""What is about to be written to two profiles of a folder at once, while that is not done."""
 JOURNAL_BEGINS = re.compile(r"\r?\n[ \t]*\[\[[ \t]*journal[ \t]*\]\]")
 KEY = re.compile(r"[a-z0-9][a-z0-9_-]{0,39}")
 DEVICES = frozenset(
@@ -104,8 +106,13 @@ def profile_path(home: Path, key: str) -> Path:
 def list_profiles(home: Path) -> list[Path]:
     """Every profile of the home, sound or not, in order of name. Hidden files are not profiles.
 
-    Raises `StorageError` for a home that cannot be looked into.
+    What was begun with two of them at once and was cut short is finished first, or taken back. Raises
+    `StorageError` for a home that cannot be looked into.
     """
+    if os.path.lexists(home / PAIR):
+        from trayturn.storage.pending import finish_pending
+
+        finish_pending(home)
     try:
         names = sorted(os.listdir(home))
     except FileNotFoundError:

@@ -34,7 +34,7 @@ def create(
 
     Raises `NameRefused` for a short name that is taken or unfit, `Busy` and `NotSaved`.
     """
-    _refuse_twin(home, setup.name)
+    refuse_twin(home, setup.name)
     raw = encode(profile_text(setup, trays, entries))
     return _create(home, setup.name, raw, key)
 
@@ -45,7 +45,7 @@ def copy(loaded: Loaded, home: Path, name: str) -> Loaded:
     Raises `NameRefused`, `Unreadable` for a profile with problems, `Busy` and `NotSaved`.
     """
     checked = _checked_name(name)
-    _refuse_twin(home, checked)
+    refuse_twin(home, checked)
     refuse_broken(loaded, "has problems, so it cannot be copied")
     try:
         current, _ = reread(loaded)
@@ -60,7 +60,7 @@ def rename(loaded: Loaded, name: str, now: datetime) -> Loaded:
     Raises `NameRefused`, `Unreadable`, `Busy` and `NotSaved`.
     """
     checked = _checked_name(name)
-    _refuse_twin(loaded.path.parent, checked, but=loaded.path)
+    refuse_twin(loaded.path.parent, checked, but=loaded.path)
     refuse_broken(loaded, "has problems, so it is open for reading only")
     with saving(loaded.path, "renamed"):
         current, profile = reread(loaded)
@@ -146,7 +146,7 @@ def _checked_name(name: str) -> str:
         raise NameRefused("A bin's name has 1 to 80 characters, in any script. Choose another.") from None
 
 
-def _refuse_twin(home: Path, name: str, but: Path | None = None) -> None:
+def refuse_twin(home: Path, name: str, but: Path | None = None) -> None:
     """Two bins of one name could not be told apart, on the screens or when one is typed."""
     twin = named(home, name)
     if twin is not None and twin != but:

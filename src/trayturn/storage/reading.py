@@ -15,6 +15,7 @@ from trayturn.domain.profile import FORMAT, Profile, read_ingredients, read_jour
 from trayturn.storage import faults
 from trayturn.storage.blocks import cut
 from trayturn.storage.disk import in_words, read_file
+from trayturn.storage.pending import finish_pending
 
 PIECE = 100
 BAD_PATH = ("no file can have this name", "Check the path.")
@@ -50,6 +51,7 @@ def load(path: Path) -> Loaded:
 
 def load_in_pieces(path: Path, entries: int = PIECE) -> Generator[int, None, Loaded]:
     """Read so many entries at a time, yielding how many are read: a screen can answer keys in between."""
+    finish_pending(path.parent)
     try:
         raw = read_file(path)
     except (OSError, ValueError) as error:

@@ -50,7 +50,7 @@ def _add(loaded: Loaded, choose: Callable[[Profile], Sequence[Entry]]) -> Loaded
         entries = choose(profile)
         if not entries:
             return current
-        added, kept = _written_down(loaded, entries, current.raw)
+        added, kept = written_down(loaded, entries, current.raw)
         raw = current.raw + added
         replace_file(loaded.path, raw)
     return replace(current, raw=raw, profile=profile.with_entries(kept))
@@ -74,7 +74,7 @@ def refuse_broken(loaded: Loaded, what: str) -> Profile:
     raise Unreadable(sentence, loaded.problems)
 
 
-def _written_down(loaded: Loaded, entries: Sequence[Entry], raw: bytes) -> tuple[bytes, list[Entry]]:
+def written_down(loaded: Loaded, entries: Sequence[Entry], raw: bytes) -> tuple[bytes, list[Entry]]:
     """The bytes to add, and the entries as they will be read from them: what is shown is what is on disk."""
     newline = "\r\n" if b"\r\n" in raw[: raw.find(b"\n") + 1] else "\n"
     start = "" if raw.endswith(b"\n") else newline
