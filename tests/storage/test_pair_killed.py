@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import os
 import shutil
 import subprocess
@@ -214,6 +215,17 @@ def test_a_note_that_says_nothing_is_cleared_away(tmp_path: Path, text: str) -> 
     (folder / PAIR).write_text(text)
     assert texts(folder) == NEITHER
     assert not (folder / PAIR).exists()
+
+
+def test_a_note_that_cannot_be_read_now_is_kept_for_later(half_done: Path) -> None:
+    def refuse(path: Path) -> bytes:
+        raise OSError(errno.EIO, "refused")
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr("trayturn.storage.pending.read_file", refuse)
+        list_profiles(half_done)
+    assert (half_done / PAIR).exists()
+    assert texts(half_done) == BOTH["two bins"]
 
 
 def test_a_note_never_leads_out_of_its_folder(half_done: Path, tmp_path: Path) -> None:

@@ -20,8 +20,9 @@ from trayturn.clock import Clock
 from trayturn.domain.entries import Entry
 from trayturn.domain.problems import Finding, Severity
 from trayturn.domain.profile import Profile
-from trayturn.domain.replay import present, replay, replay_now
+from trayturn.domain.replay import present, replay
 from trayturn.domain.words import listed
+from trayturn.procedure.splitting import new_findings
 from trayturn.procedure.undoing import name_act, take_back
 from trayturn.storage.reading import Loaded
 from trayturn.storage.saving import append, undo
@@ -43,7 +44,7 @@ def log(options: Namespace, clock: Clock) -> int:
         entries = _build(kind, typed, before, now)
         _refuse_impossible(before, entries, now)
         saved, said = append(loaded, entries), _said(entries, before)
-    return _confirm(typed, saved, entries, said, _new_findings(before, readable(saved), now))
+    return _confirm(typed, saved, entries, said, new_findings(before, readable(saved), now))
 
 
 def _kind(what: Sequence[str]) -> Kind:
@@ -90,16 +91,10 @@ def _build(kind: Kind, typed: Namespace, profile: Profile, now: datetime) -> lis
 
 def _refuse_impossible(before: Profile, entries: Sequence[Entry], now: datetime) -> None:
     """What cannot have happened is not written. What only wants a look is, and is said."""
-    found = _new_findings(before, before.with_entries(entries), now)
+    found = new_findings(before, before.with_entries(entries), now)
     wrong = [finding for finding in found if finding.severity is Severity.ERROR]
     if wrong:
         raise Refused(" ".join(("Nothing was saved.", *(f"{one.what} {one.to_do}".strip() for one in wrong))))
-
-
-def _new_findings(before: Profile, after: Profile, now: datetime) -> list[Finding]:
-    """What does not add up and was not found before."""
-    known = replay_now(before, now).findings
-    return [finding for finding in replay_now(after, now).findings if finding not in known]
 
 
 def _print(said: str, saved: Loaded, entries: Sequence[Entry], new: Sequence[Finding], page: Page) -> None:

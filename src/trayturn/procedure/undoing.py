@@ -15,8 +15,11 @@ from trayturn.domain.entries import (
     TrayStarted,
     Turned,
     Undone,
+    WormsAdded,
+    WormsRemoved,
     name_entry,
 )
+from trayturn.domain.profile import Profile
 from trayturn.domain.replay import SEPARATION_STEPS, standing
 from trayturn.domain.words import listed
 from trayturn.procedure.separation import back
@@ -25,8 +28,8 @@ from trayturn.procedure.separation import back
 def take_back(journal: Sequence[Entry], now: datetime) -> list[Undone]:
     """The entries that take back the last act; none when nothing stands.
 
-    A separation's move, a turn, and a meal with what it put off write several entries together, and go
-    together.
+    A separation's move, a turn, a meal with what it put off, and worms moved with their tray write several
+    entries together, and go together.
     """
     acts = [entry for _, entry in standing(journal)]
     if not acts:
@@ -38,6 +41,32 @@ def take_back(journal: Sequence[Entry], now: datetime) -> list[Undone]:
     if len(acts) > 1 and _came_with(last, acts[-2]):
         taken.append(acts[-2])
     return [Undone(at=now, entry_at=entry.at, entry_kind=entry.kind) for entry in taken]
+
+
+def half_of_a_move(journal: Sequence[Entry]) -> WormsAdded | WormsRemoved | None:
+    """The last act, where it is one half of worms moved between two bins; the other bin has the other."""
+    acts = standing(journal)
+    last = acts[-1][1] if acts else None
+    return last if isinstance(last, WormsAdded | WormsRemoved) and other_bin(last) else None
+
+
+def other_bin(half: WormsAdded | WormsRemoved) -> str:
+    """The shown name of the bin, or whatever else, that the worms came from or went to."""
+    return half.source if isinstance(half, WormsAdded) else half.went_to
+
+
+def are_halves(one: Profile, other: Profile) -> bool:
+    """Whether the last act of each bin is the other half of the same move."""
+    first, second = half_of_a_move(one.journal), half_of_a_move(other.journal)
+    if first is None or second is None or first.kind == second.kind:
+        return False
+    named = (other_bin(first), other_bin(second)) == (other.bin.name, one.bin.name)
+    return named and (first.at, first.worms_kg) == (second.at, second.worms_kg)
+
+
+def take_back_both(one: Profile, other: Profile, now: datetime) -> tuple[list[Undone], list[Undone]]:
+    """What takes back the last act of the first bin, and in the other the half that goes with it, if any."""
+    return take_back(one.journal, now), take_back(other.journal, now) if are_halves(one, other) else []
 
 
 def name_act(journal: Sequence[Entry], number: int) -> str:
@@ -58,9 +87,14 @@ def _words(entry: StepStarted) -> str:
 
 
 def _came_with(last: Entry, before: Entry) -> bool:
-    """The fresh tray that a turn brought in, or the feeding that left something in the caddy."""
+    """The fresh tray of a turn, the feeding that left something over, the tray that went along with worms."""
     if last.at != before.at:
         return False
+    if isinstance(last, WormsRemoved):
+        went_along = bool(last.went_to) and last.tray is not None
+        return isinstance(before, Turned) and went_along and last.tray not in before.order
+    if isinstance(last, WormsAdded):
+        return isinstance(before, TrayStarted) and bool(last.source) and before.came_from == last.source
     if isinstance(last, Turned):
         return isinstance(before, TrayStarted) and before.tray in last.order
     return isinstance(last, PutOff) and isinstance(before, Fed)

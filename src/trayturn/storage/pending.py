@@ -122,10 +122,10 @@ def holding(folder: Path, targets: Sequence[Path], wait: bool = True) -> Iterato
 
 
 def _noted(folder: Path) -> list[Half]:
-    """The halves of the note; none where there is no whole note."""
+    """The halves of the note; none where there is no whole one. Raises OSError where it cannot be read."""
     try:
         return [_read(folder, half) for half in json.loads(read_file(folder / PAIR))["halves"]]
-    except (OSError, ValueError, TypeError, KeyError):
+    except (FileNotFoundError, ValueError, TypeError, KeyError):
         return []
 
 
