@@ -129,6 +129,17 @@ def _begin(parser: ArgumentParser) -> None:
     add_reading(parser)
 
 
+def _split(parser: ArgumentParser) -> None:
+    _bin(parser)
+    parser.add_argument("other", metavar="OTHER", nargs="?", help="the bin they go to")
+    parser.add_argument("--new", metavar="NAME", help="instead of OTHER: a new bin of that name")
+    parser.add_argument("--worms", metavar="MASS", help="the worms that go, by weight, such as 250g")
+    parser.add_argument("--count", metavar="N", type=int, help="the worms that go, by number")
+    parser.add_argument("--tray", metavar="T", help="a tray that goes along with all that is in it")
+    parser.add_argument("--note", metavar="TEXT", default="", help="your own words, for both journals")
+    add_reading(parser)
+
+
 def _mix(parser: ArgumentParser) -> None:
     words = 'such as "cabbage=500 g", or with its own figures "leaves=10 kg; moisture=35; n=0.75; c=50"'
     parser.add_argument("items", metavar="ITEM", nargs="+", help=words)
@@ -219,6 +230,7 @@ _ALL = (
     ),
     Command("journal", "The entries of one bin, newest first.", "journal:journal", _journal, ABOUT_JSON),
     Command("log", "Add an entry without the screens.", "writing:log", _log),
+    Command("split", "Move worms to another bin, in both journals at once.", "splitting:split", _split),
     Command(
         "cautions",
         "What to mind before the work, with reasons and sources.",

@@ -16,6 +16,7 @@ from trayturn.cli.kinds import KINDS, ON_SCREENS_ONLY, OTHER_NAMES
 from trayturn.cli.layout import Page
 from trayturn.cli.opening import open_bin, readable
 from trayturn.cli.parsing import Refused, moment_asked
+from trayturn.cli.undoing import take_back_last
 from trayturn.clock import Clock
 from trayturn.domain.entries import Entry
 from trayturn.domain.problems import Finding, Severity
@@ -23,9 +24,8 @@ from trayturn.domain.profile import Profile
 from trayturn.domain.replay import present, replay
 from trayturn.domain.words import listed
 from trayturn.procedure.splitting import new_findings
-from trayturn.procedure.undoing import name_act, take_back
 from trayturn.storage.reading import Loaded
-from trayturn.storage.saving import append, undo
+from trayturn.storage.saving import append
 
 CHANGE_THE_ORDER = ("tray_started", "turned", "separation_begun", "separation_ended")
 
@@ -38,8 +38,7 @@ def log(options: Namespace, clock: Clock) -> int:
     before, now = readable(loaded), clock()
     entries: Sequence[Entry]
     if kind.name == "undo":
-        saved, entries = undo(loaded, lambda journal: take_back(journal, now))
-        said = f"Taken back in {before.bin.name}: {name_act(readable(saved).journal, len(entries))}."
+        saved, entries, said = take_back_last(loaded, now)
     else:
         entries = _build(kind, typed, before, now)
         _refuse_impossible(before, entries, now)

@@ -55,13 +55,26 @@ def other_bin(half: WormsAdded | WormsRemoved) -> str:
     return half.source if isinstance(half, WormsAdded) else half.went_to
 
 
+def holds_half(other: Profile, half: WormsAdded | WormsRemoved, name: str) -> bool:
+    """Whether that bin has, anywhere in its journal, the other half of what the bin of that name has."""
+    return other.bin.name == other_bin(half) and any(
+        _fits(entry, half, name) for _, entry in standing(other.journal)
+    )
+
+
 def are_halves(one: Profile, other: Profile) -> bool:
     """Whether the last act of each bin is the other half of the same move."""
     first, second = half_of_a_move(one.journal), half_of_a_move(other.journal)
-    if first is None or second is None or first.kind == second.kind:
+    if first is None or second is None or other_bin(first) != other.bin.name:
         return False
-    named = (other_bin(first), other_bin(second)) == (other.bin.name, one.bin.name)
-    return named and (first.at, first.worms_kg) == (second.at, second.worms_kg)
+    return _fits(second, first, one.bin.name)
+
+
+def _fits(entry: Entry, half: WormsAdded | WormsRemoved, name: str) -> bool:
+    """Whether an entry of another bin is the other half, of a bin of that name."""
+    if not isinstance(entry, WormsAdded | WormsRemoved) or entry.kind == half.kind:
+        return False
+    return other_bin(entry) == name and (entry.at, entry.worms_kg) == (half.at, half.worms_kg)
 
 
 def take_back_both(one: Profile, other: Profile, now: datetime) -> tuple[list[Undone], list[Undone]]:

@@ -44,7 +44,7 @@ def copy(loaded: Loaded, home: Path, name: str) -> Loaded:
 
     Raises `NameRefused`, `Unreadable` for a profile with problems, `Busy` and `NotSaved`.
     """
-    checked = _checked_name(name)
+    checked = checked_name(name)
     refuse_twin(home, checked)
     refuse_broken(loaded, "has problems, so it cannot be copied")
     try:
@@ -59,7 +59,7 @@ def rename(loaded: Loaded, name: str, now: datetime) -> Loaded:
 
     Raises `NameRefused`, `Unreadable`, `Busy` and `NotSaved`.
     """
-    checked = _checked_name(name)
+    checked = checked_name(name)
     refuse_twin(loaded.path.parent, checked, but=loaded.path)
     refuse_broken(loaded, "has problems, so it is open for reading only")
     with saving(loaded.path, "renamed"):
@@ -139,7 +139,7 @@ def _put(folder: Path, stem: str, raw: bytes, mode: int) -> Path:
         return path
 
 
-def _checked_name(name: str) -> str:
+def checked_name(name: str) -> str:
     try:
         return BinSetup(name=name.strip()).name
     except ValidationError:

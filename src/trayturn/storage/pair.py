@@ -9,13 +9,13 @@ from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from trayturn.domain.entries import Entry
+from trayturn.domain.entries import Entry, Undone
 from trayturn.domain.profile import Profile
 from trayturn.domain.setup import BinSetup, Tray
 from trayturn.domain.words import clean
 from trayturn.storage.blocks import profile_text
 from trayturn.storage.disk import read_file, refusal
-from trayturn.storage.errors import NameRefused, NotSaved
+from trayturn.storage.errors import NameRefused, NothingToUndo, NotSaved
 from trayturn.storage.home import key_for, list_profiles, profile_path
 from trayturn.storage.managing import refuse_twin
 from trayturn.storage.pending import Half, awaited, digest, finish_pending, holding, write_both
@@ -27,6 +27,7 @@ UNFINISHED = (
     "Check that their files can be read and written, and try again."
 )
 Both = tuple[Sequence[Entry], Sequence[Entry]]
+BothUndone = tuple[Sequence[Undone], Sequence[Undone]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,6 +58,28 @@ def append_both(
         write_both(_folder(one.path), [(half, now.raw) for now, half in grown if half is not None])
         left, right = (_as_on_disk(now) for now, _ in grown)
     return left, right
+
+
+def undo_both(
+    one: Loaded,
+    two: Loaded,
+    take_back: Callable[[Profile, Profile], tuple[Sequence[Undone], Sequence[Undone]]],
+) -> tuple[Loaded, Loaded, Sequence[Undone], Sequence[Undone]]:
+    """Add what takes entries back in both files, and give that too: of the second there may be nothing.
+
+    `take_back` chooses them in the journals as they stand in the files now. Raises `NothingToUndo` when it
+    finds none in the first, and what `append_both` raises.
+    """
+    taken: list[Sequence[Undone]] = []
+
+    def choose(first: Profile, second: Profile) -> Both:
+        taken[:] = take_back(first, second)
+        if not taken[0]:
+            raise NothingToUndo(f"There is no entry left to undo in {clean(one.path.name)}.")
+        return taken[0], taken[1]
+
+    left, right = append_both(one, two, choose)
+    return left, right, taken[0], taken[1]
 
 
 def append_and_create(
