@@ -71,7 +71,7 @@ def test_a_look_says_what_why_and_its_page() -> None:
     assert due.what == "Lift the lid and see where the worms are."
     assert due.why[-1] == "Counted from when the bin had its tray and its worms, since Sun 1 Mar."
     (due,) = looks(*NEW, day=0.6)
-    assert due.what == "Lift the lid and see where the worms are today."
+    assert due.what == "Today: lift the lid and see where the worms are."
     assert look_of("week-1") is LOOKS[2]
     assert look_of("week-9") is None
 

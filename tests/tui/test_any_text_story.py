@@ -112,7 +112,9 @@ async def test_a_bin_can_have_it_as_its_name(tmp_path: Path, text: str) -> None:
         if len(text) > 80:
             k.sees("the most is 80")
             return
-        assert k.screen == "Bins"
+        assert k.screen == "Stack"
+        k.sees(text)
+        await k.press("escape")
         k.sees(text)
         await k.press("r", "ctrl+s", "y", "ctrl+s", "x")
         k.sees("Put away in archive/")

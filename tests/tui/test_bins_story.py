@@ -32,7 +32,10 @@ async def test_a_new_bin_needs_a_name_and_ctrl_s(tmp_path: Path) -> None:
         await k.press("n")
         await k.type("Keller, links")
         await k.press("ctrl+s")
-        k.sees("Keller, links", "one bin", "The bin has its profile.")
+        assert k.screen == "Stack"
+        k.sees("Keller, links", "Start the first")
+        await k.press("escape")
+        k.sees("Keller, links", "one bin")
         assert k.profile("keller-links").bin.name == "Keller, links"
 
 

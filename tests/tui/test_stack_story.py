@@ -17,10 +17,12 @@ def separating(tray: str, *, ends: int = 15) -> tuple[Entry, ...]:
     return begun, entry("step_started", 70, tray=tray, step="rest", pass_number=1, ends_at=ends_at)
 
 
+NEW = (entry("worms_added", 0, worms_kg=0.3), fed("A", 0.1))
 LOOKED = entry("checked", 75, feel="moist")
 WAITING = turned("CBA", 65, A="finishing", B="feeding")
 PRESSING: dict[str, tuple[tuple[Entry, ...], float, str, str]] = {
-    "start": ((), 0, "Form", "Put a tray on"),
+    "start": ((), 0, "Begin", "Soak the bedding and fill the first tray."),
+    "watch": ((*a_usual_bin()[:2], *NEW), 1.5, "Watch", "Lift the lid and see where the worms are."),
     "feed": ((*a_usual_bin(), LOOKED), 76, "Form", "Feed Pantry"),
     "check": (a_usual_bin(), 70, "Form", "Check Pantry"),
     "turn": ((*a_usual_bin(), fed("B", 119)), 121, "Turn", "Tray B"),

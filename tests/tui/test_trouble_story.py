@@ -85,7 +85,7 @@ async def test_making_and_naming_bins_wait_for_the_disk(tmp_path: Path) -> None:
                 await k.press("ctrl+s")
                 assert "the disk is full" in k.reads("#trouble")
                 assert k.screen == "Form"
-            await k.press("ctrl+s")
+            await k.press("ctrl+s", *(["escape"] if key == "n" else []))
             assert k.screen == "Bins"
         with pytest.MonkeyPatch.context() as patch:
             refuse(patch, errno.ENOSPC)

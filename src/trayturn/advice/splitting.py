@@ -80,7 +80,7 @@ def split_advice(
     number = number_in(worms_kg, stack.setup.species)
     lines = (
         *_stand(one, two, stack.setup.units),
-        *_how_many(stack.setup, worms_kg, counted),
+        *number_words(stack.setup, worms_kg, counted),
         *_meals(one, two, stack.setup, setup),
         *_mixed(stack.setup, setup),
         HALF,
@@ -108,12 +108,27 @@ def _stand(one: Side | None, two: Side, units: Units) -> tuple[str, ...]:
     return (_has(one, units), _has(two, units))
 
 
-def _has(side: Side, units: Units) -> str:
-    name = clean(side.name, 40)
+def side_words(side: Side, units: Units) -> str:
+    """How one bin stands after it, in one short line."""
     if not side.worms_kg:
-        return f"{name} then has none written down."
-    mass, per = show_mass(side.worms_kg, units), _density(side.density, units)
-    return f"{name} then has {mass}: {per} of one tray, {side.times:.1f} times the published best."
+        return _none_left(side)
+    return f"{_mass_of(side, units)}, {side.times:.1f} times the published best for a tray."
+
+
+def _has(side: Side, units: Units) -> str:
+    """The same with its density."""
+    if not side.worms_kg:
+        return _none_left(side)
+    density = _density(side.density, units)
+    return f"{_mass_of(side, units)}: {density} of one tray, {side.times:.1f} times the published best."
+
+
+def _mass_of(side: Side, units: Units) -> str:
+    return f"{clean(side.name, 40)} then has {show_mass(side.worms_kg, units)}"
+
+
+def _none_left(side: Side) -> str:
+    return f"{clean(side.name, 40)} then has none written down."
 
 
 def _best(units: Units) -> str:
@@ -127,7 +142,8 @@ def _density(kg_m2: float, units: Units) -> str:
     return f"{show_mass(kg_m2, units)} a square metre"
 
 
-def _how_many(setup: BinSetup, worms_kg: float, counted: int | None) -> tuple[str, ...]:
+def number_words(setup: BinSetup, worms_kg: float, counted: int | None) -> tuple[str, ...]:
+    """A weight told as a number, or a number as a weight; nothing where the species' mean is not known."""
     body = body_of(setup.species)
     if body is None:
         return () if counted is None else (why_no_weight(setup.species),)

@@ -11,12 +11,16 @@ from dataclasses import dataclass
 from textual.binding import Binding, BindingType
 
 BINS, STACK, SEPARATION, JOURNAL, CAUTIONS = "bins", "stack", "separation", "journal", "cautions"
-EVERYWHERE = frozenset({BINS, STACK, SEPARATION, JOURNAL, CAUTIONS})
+BEGIN = "begin"
+EVERYWHERE = frozenset({BINS, STACK, SEPARATION, JOURNAL, CAUTIONS, BEGIN})
 
 
 @dataclass(frozen=True, slots=True)
 class Command:
-    """One command. `shown` names the screens whose footer carries it; `keys` are Textual key names."""
+    """One command. `shown` names the screens whose footer carries it; `keys` are Textual key names.
+
+    A command without keys is reached by its name, in the palette.
+    """
 
     id: str
     keys: str
@@ -49,8 +53,8 @@ COMMANDS: tuple[Command, ...] = (
         "enter",
         "Open",
         "Open what is marked, or the reason behind it",
-        _on(BINS, STACK, JOURNAL, CAUTIONS),
-        _on(BINS),
+        _on(BINS, STACK, JOURNAL, CAUTIONS, BEGIN),
+        _on(BINS, BEGIN),
         "Enter",
     ),
     Command(
@@ -58,8 +62,8 @@ COMMANDS: tuple[Command, ...] = (
         "space",
         "Do it",
         "Do the one obvious thing",
-        _on(BINS, STACK, SEPARATION),
-        _on(STACK, SEPARATION),
+        _on(BINS, STACK, SEPARATION, BEGIN),
+        _on(STACK, SEPARATION, BEGIN),
         "Space",
     ),
     Command(
@@ -85,7 +89,9 @@ COMMANDS: tuple[Command, ...] = (
         "turn", "t", "Turn", "See what every tray becomes, and write down the turn", _on(STACK), _on(STACK)
     ),
     Command("start", "a", "Add tray", "Put a tray with fresh bedding on the stack", _on(STACK)),
-    Command("worms", "w", "Worms", "Write down worms put in or taken out", _on(STACK)),
+    Command("begin", "", "Starting", "What a new bin begins with, step by step", _on(STACK)),
+    Command("worms", "w", "Worms", "Write down worms put in, taken out or moved", _on(STACK)),
+    Command("split", "", "Split", "Move worms, or a tray with them, to another bin", _on(BINS, STACK)),
     Command("supplies", "p", "Supplies", "Write down supplies that came in", _on(STACK)),
     Command("note", "i", "Note", "Write a note", _on(STACK, JOURNAL), _on(JOURNAL)),
     Command(
@@ -115,10 +121,20 @@ COMMANDS: tuple[Command, ...] = (
     Command("put_back", "z", "Put back", "Give up: the tray goes back to its level", _on(SEPARATION)),
     Command("hush", "m", "Hush", "Silence the bell of a rest that is over", EVERYWHERE),
     Command(
-        "undo", "u", "Undo", "Take back the last entry", _on(STACK, JOURNAL, BINS, SEPARATION), _on(JOURNAL)
+        "undo",
+        "u",
+        "Undo",
+        "Take back the last entry",
+        _on(STACK, JOURNAL, BINS, SEPARATION, BEGIN),
+        _on(JOURNAL),
     ),
     Command(
-        "cautions", "c", "Cautions", "Read the cautions, with their reasons", _on(BINS, STACK, SEPARATION)
+        "cautions",
+        "c",
+        "Cautions",
+        "Read the cautions, with their reasons",
+        _on(BINS, STACK, SEPARATION, BEGIN),
+        _on(BEGIN),
     ),
     Command(
         "leave",
@@ -126,7 +142,7 @@ COMMANDS: tuple[Command, ...] = (
         "Leave",
         "Leave this screen; its place is kept",
         EVERYWHERE - _on(BINS),
-        _on(SEPARATION, JOURNAL, CAUTIONS),
+        _on(SEPARATION, JOURNAL, CAUTIONS, BEGIN),
         "Esc",
     ),
     Command(
@@ -151,4 +167,4 @@ def commands_of(screen: str) -> Iterable[Command]:
 
 def bindings(screen: str) -> list[BindingType]:
     """The keys of a screen."""
-    return [command.binding(screen) for command in commands_of(screen)]
+    return [command.binding(screen) for command in commands_of(screen) if command.keys]

@@ -137,9 +137,10 @@ class Shelf:
         """Write entries to the bin's file. Raises `StorageError`; on return they are on disk."""
         from trayturn.storage.saving import append
 
-        self.put(append(self._known(key), entries))
+        self.put(append(self.known(key), entries))
 
-    def _known(self, key: str) -> Loaded:
+    def known(self, key: str) -> Loaded:
+        """The bin as it was read. Raises `NotFound` once its file is gone."""
         if key not in self.loaded:
             from trayturn.domain.words import clean
 
@@ -152,19 +153,33 @@ class Shelf:
     def undo(self, key: str) -> str:
         """Take back the last thing done to the bin, and name it; empty when there is nothing to take back.
 
-        Raises `StorageError`. What is last is looked up in the file as it stands.
+        Worms that moved go back in both bins, where the other has not gone on since. Raises `StorageError`.
+        What is last is looked up in the file as it stands.
         """
         from trayturn.procedure.undoing import name_act, take_back
         from trayturn.storage.saving import undo
+        from trayturn.tui.moving import other_half, undo_both
 
-        before = self._known(key)
+        before = self.known(key)
+        other = other_half(self, before)
         try:
+            if other is not None and (said := undo_both(self, before, other)):
+                return said
             loaded, taken = undo(before, lambda journal: take_back(journal, self.clock()))
         except NothingToUndo:
             return ""
         self.put(loaded)
+        if other is not None:
+            return f"this half; {shown_name(other)} keeps its own"
         journal = loaded.profile.journal if loaded.profile is not None else ()
         return name_act(journal, len(taken))
+
+
+def shown_name(loaded: Loaded) -> str:
+    """The bin's shown name."""
+    from trayturn.domain.words import clean
+
+    return clean(loaded.profile.bin.name, 40) if loaded.profile is not None else loaded.key
 
 
 def _stamp(path: Path) -> tuple[int, int]:

@@ -11,6 +11,7 @@ if TYPE_CHECKING:
     from trayturn.tui.app import TrayturnApp
 
 SCREENS = {
+    "begin": "begin.screen:BeginScreen",
     "feed": "feed.screen:FeedScreen",
     "check": "check.screen:CheckScreen",
     "put_right": "put_right.screen:PutRightScreen",

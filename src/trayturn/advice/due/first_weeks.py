@@ -31,8 +31,8 @@ LOOKS = (
         "Lift the lid and see where the worms are",
         (
             "In the first nights some climb the walls or sit under the lid: a new bin is strange to them "
-            "(RecycleWorks, San Mateo). Put them back, leave a light on above it, and wait: common practice, "
-            "no source.",
+            "(RecycleWorks, San Mateo).",
+            "Put them back, leave a light on above it, and wait: common practice, no source.",
             "If most of them leave, look for what drives them: too wet or too dry, too warm, a sour smell.",
             "The bedding is right when a fistful holds together and gives a drop or two: common practice, no "
             "source.",
@@ -147,6 +147,7 @@ def _due(look: Look, begun: datetime, stack: Stack) -> Due:
     now = due <= stack.as_of
     since_when = since(begun, stack.as_of)
     why = (*look.why, f"Counted from when the bin had its tray and its worms, {since_when}.")
-    what = f"{look.what}{'' if now else ' ' + in_days(due, stack.as_of)}."
+    day = in_days(due, stack.as_of).capitalize()
+    what = f"{look.what}." if now else f"{day}: {look.what[:1].lower()}{look.what[1:]}."
     press = Press.NOW if now else Press.LATER
     return due_at(stack, "watch", what, why, due, press=press, code=look.code, page=Page.STARTING)

@@ -58,9 +58,9 @@ class HelpScreen(Sheet[None]):
 
 
 def key_words(command: Command) -> str:
-    """The command's keys as they are printed on a keyboard: `+ or Right`."""
+    """The command's keys as they are printed on a keyboard: `+ or Right`; `/` for one that has none."""
     words = [KEY_WORDS.get(key, key) for key in command.keys.split(",") if key not in SAME_KEY]
-    return " or ".join(words)
+    return " or ".join(words) if command.keys else "/"
 
 
 def _keys(commands: Sequence[Command]) -> Content:

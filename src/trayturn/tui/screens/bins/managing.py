@@ -28,16 +28,22 @@ def _tried(house: TrayturnApp, work: Callable[[], Loaded], said: str) -> str | N
 
 
 def make_bin(house: TrayturnApp) -> None:
-    """Ask a few questions and make a profile."""
+    """Ask a few questions and make a profile; its own screen says what it begins with."""
+    made: list[str] = []
 
-    def save(made: forms.NewBin) -> str | None:
-        return _tried(
-            house,
-            lambda: managing.create(house.shelf.home, made.setup, made.trays),
-            "The bin has its profile.",
-        )
+    def save(asked: forms.NewBin) -> str | None:
+        def create() -> Loaded:
+            loaded = managing.create(house.shelf.home, asked.setup, asked.trays)
+            made.append(loaded.key)
+            return loaded
 
-    house.push_screen(FormScreen(forms.new_bin_form(), save))
+        return _tried(house, create, "The bin has its profile.")
+
+    def open_it(saved: bool | None) -> None:
+        if saved:
+            house.open_bin(made[-1])
+
+    house.push_screen(FormScreen(forms.new_bin_form(), save), open_it)
 
 
 def rename_bin(house: TrayturnApp, key: str) -> None:

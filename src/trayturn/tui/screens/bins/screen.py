@@ -115,7 +115,7 @@ class BinsScreen(Frame):
             return True if self.house.written or self.house.archived else None
         if action == "archive":
             return True if key in self.house.shelf.loaded else None
-        if action in ("rename", "copy"):
+        if action in ("rename", "copy", "split"):
             return True if self.stack is not None else None
         return True
 
@@ -141,6 +141,11 @@ class BinsScreen(Frame):
 
     def action_copy(self) -> None:
         self._manage("copy_bin")
+
+    def action_split(self) -> None:
+        from trayturn.tui.screens.stack.recording import worms
+
+        worms(self.house, self.list.marked_key, "move")
 
     def action_archive(self) -> None:
         self._manage("archive_bin")

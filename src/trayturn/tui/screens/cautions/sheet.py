@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from trayturn.tui.app import TrayturnApp
 
 BEFORE = {
+    "starting": "Before you start this bin",
     "feeding": "Before you feed this bin for the first time",
     "grit": "Before you handle grit",
     "turn": "Before you turn the stack",

@@ -8,11 +8,13 @@ from trayturn.tui.screens.forms.entry_forms import (
     note_form,
 )
 from trayturn.tui.screens.forms.form import Form
-from trayturn.tui.screens.forms.store_forms import supplies_form, worms_form
+from trayturn.tui.screens.forms.store_forms import supplies_form
 from trayturn.tui.screens.forms.tray_form import start_form
+from trayturn.tui.screens.forms.worms_form import Moving, worms_form
 
 __all__ = [
     "Form",
+    "Moving",
     "NewBin",
     "check_form",
     "copy_form",

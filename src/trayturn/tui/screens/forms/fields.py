@@ -61,7 +61,8 @@ class Option:
 class Field:
     """One question. `default` is what stands in it at first, as it would be typed, or the value of an option.
 
-    `least` and `most` bound a number in SI, `most` also a text's length. `more` is asked only on request.
+    `least` and `most` bound a number in SI, `most` also a text's length. `more` is asked only on request, and
+    what has `asked` only where that says so of what stands in the form. The cursor is `here` at first.
     """
 
     name: str
@@ -74,6 +75,8 @@ class Field:
     least: float | None = None
     most: float | None = None
     more: bool = False
+    here: bool = False
+    asked: Callable[[Mapping[str, str]], bool] | None = None
 
 
 SI = {

@@ -15,9 +15,20 @@ UNITS = "units"
 """The field that, where a form has it, says in which units the rest of the form is typed."""
 
 
+class Slip(ValueError):
+    """What is wrong with one field, seen only once all of them are read. `field` is its name."""
+
+    def __init__(self, field: str, words: str) -> None:
+        super().__init__(words)
+        self.field = field
+
+
 @dataclass(frozen=True, slots=True)
 class Form:
-    """`build` makes what is to be saved of the values by field name, or raises `ValueError`."""
+    """`build` makes what is to be saved of the values by field name, or raises `ValueError`.
+
+    `aside` is said under the questions, of what stands in them so far.
+    """
 
     title: str
     intro: str
@@ -25,6 +36,13 @@ class Form:
     build: Callable[[Values, datetime], Any]
     units: Units = Units.METRIC
     save_word: str = "Save"
+    aside: Callable[[Mapping[str, str], datetime], str] | None = None
+
+    def is_asked(self, field: Field, texts: Mapping[str, str]) -> bool:
+        """Whether that question is to be answered, by what stands in the form."""
+        if field.asked is None:
+            return True
+        return field.asked({one.name: texts.get(one.name, one.default) for one in self.fields})
 
     def units_of(self, texts: Mapping[str, str]) -> Units:
         """The units in which amounts are typed."""
@@ -32,10 +50,13 @@ class Form:
         return Units(chosen) if chosen in list(Units) else self.units
 
     def read_all(self, texts: Mapping[str, str], now: datetime) -> tuple[dict[str, Any], dict[str, str]]:
-        """The values by field name, and what is wrong by field name."""
+        """The values by field name, and what is wrong by field name. What is not asked is None."""
         values: dict[str, Any] = {}
         wrong: dict[str, str] = {}
         for field in self.fields:
+            if not self.is_asked(field, texts):
+                values[field.name] = None
+                continue
             try:
                 values[field.name] = read(
                     field, texts.get(field.name, field.default), self.units_of(texts), now

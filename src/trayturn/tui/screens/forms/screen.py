@@ -15,7 +15,7 @@ from textual.widgets import Button, Input, Static
 
 from trayturn.domain.words import clean
 from trayturn.tui.screens.forms.fields import Field
-from trayturn.tui.screens.forms.form import Form
+from trayturn.tui.screens.forms.form import Form, Slip
 from trayturn.tui.screens.forms.pick_row import PickRow
 from trayturn.tui.widgets.line_input import LineInput
 from trayturn.tui.widgets.sheet import Sheet
@@ -49,6 +49,8 @@ class FormScreen(Sheet[bool]):
         yield Static(Content(self.form.intro), id="intro")
         with Grid(id="fields"):
             yield from self._rows(field for field in self.form.fields if not field.more)
+        if self.form.aside is not None:
+            yield Static(id="aside")
         with Horizontal(id="buttons"):
             yield Button(self.form.save_word, id="save", compact=True)
             if any(field.more for field in self.form.fields):
@@ -59,7 +61,7 @@ class FormScreen(Sheet[bool]):
 
     def _rows(self, fields: Iterable[Field]) -> Iterable[Widget]:
         for field in fields:
-            yield Static(Content(field.label), classes="label")
+            yield Static(Content(field.label), id=f"label-{field.name}", classes="label")
             if field.kind == "pick":
                 yield PickRow(field.options, field.default, id=_id(field))
             else:
@@ -67,13 +69,39 @@ class FormScreen(Sheet[bool]):
             yield Static(id=f"wrong-{field.name}", classes="wrong")
 
     def on_mount(self) -> None:
-        first = next((f for f in self._shown if not f.default and f.required), None)
+        self._show_what_is_asked()
+        here = (f for f in self._shown if f.here or (not f.default and f.required))
+        first = next(here, None)
         # At once, not when the app comes round to it: the first letters typed must not fall between.
         self.set_focus(self._widget(first or next(iter(self._shown))))
 
     @property
-    def _shown(self) -> list[Field]:
+    def _on_sheet(self) -> list[Field]:
         return [field for field in self.form.fields if self._asked_more or not field.more]
+
+    @property
+    def _shown(self) -> list[Field]:
+        texts = self.texts
+        return [field for field in self._on_sheet if self.form.is_asked(field, texts)]
+
+    def _show_what_is_asked(self) -> None:
+        """Other questions stand in the form by what was picked; what was typed in those before is kept."""
+        shown = self._shown
+        for field in self._on_sheet:
+            if field.asked is None:
+                continue
+            for query in (f"#label-{field.name}", f"#{_id(field)}"):
+                self.query_one(query).display = field in shown
+            if field not in shown:
+                self._mark(field, "")
+        self._say_aside()
+
+    def _say_aside(self) -> None:
+        if self.form.aside is None:
+            return
+        words, aside = self.form.aside(self.texts, self.house.now), self.query_one("#aside", Static)
+        aside.update(Content(words))
+        aside.display = bool(words)
 
     def _widget(self, field: Field) -> LineInput | PickRow:
         found = self.query_one(f"#{_id(field)}")
@@ -83,7 +111,7 @@ class FormScreen(Sheet[bool]):
     @property
     def texts(self) -> dict[str, str]:
         """What stands in the form, by field name."""
-        return {field.name: self._widget(field).value for field in self._shown}
+        return {field.name: self._widget(field).value for field in self._on_sheet}
 
     def on_descendant_blur(self, event: events.DescendantBlur) -> None:
         """A field that was left with something in it is looked at once."""
@@ -102,19 +130,28 @@ class FormScreen(Sheet[bool]):
         self._warned = False
         self._say("")
         self._look_at([f for f in self._shown if _id(f) == widget.id and f.name in self.wrong])
+        self._show_what_is_asked()
 
     def _look_at(self, fields: Iterable[Field]) -> dict[str, Any]:
         """Read the form, and say beside these fields what is wrong with them. Returns what could be read."""
         values, wrong = self.form.read_all(self.texts, self.house.now)
         for field in fields:
-            words = wrong.get(field.name, "")
-            self.wrong.pop(field.name, None)
-            if words:
-                self.wrong[field.name] = words
-            line = self.query_one(f"#wrong-{field.name}", Static)
-            line.update(Content(f"! {clean(words)}" if words else ""))
-            line.set_class(bool(words), "-shown")
+            self._mark(field, wrong.get(field.name, ""))
         return values
+
+    def _mark(self, field: Field, words: str) -> None:
+        """Say beside the field what is wrong with it, or that nothing is any more."""
+        self.wrong.pop(field.name, None)
+        if words:
+            self.wrong[field.name] = words
+        line = self.query_one(f"#wrong-{field.name}", Static)
+        line.update(Content(f"! {clean(words)}" if words else ""))
+        line.set_class(bool(words), "-shown")
+
+    def _lead_back(self) -> None:
+        """To the first field that is wrong."""
+        self._widget(next(f for f in self._shown if f.name in self.wrong)).focus()
+        self._say("Not saved yet: look at the line marked with an exclamation mark.")
 
     def _say(self, words: str) -> None:
         trouble = self.query_one("#trouble", Static)
@@ -159,23 +196,35 @@ class FormScreen(Sheet[bool]):
         """Hand on what was built; a slip is told beside its field, and nothing typed is lost."""
         values = self._look_at(self._shown)
         if self.wrong:
-            self._widget(next(f for f in self._shown if f.name in self.wrong)).focus()
-            self._say("Not saved yet: look at the line marked with an exclamation mark.")
+            self._lead_back()
             return
         try:
             built = self.form.build(values, self.house.now)
         except ValueError as slip:
-            self._say(str(slip))
+            self._tell(slip)
             return
-        trouble = self.save(built)
+        try:
+            trouble = self.save(built)
+        except Slip as slip:
+            self._tell(slip)
+            return
         if trouble is None:
             self.dismiss(True)
         else:
             self._say(trouble)
 
+    def _tell(self, slip: ValueError) -> None:
+        """Beside its field, where it has one."""
+        field = next((f for f in self._shown if isinstance(slip, Slip) and f.name == slip.field), None)
+        if field is None:
+            self._say(str(slip))
+        else:
+            self._mark(field, str(slip))
+            self._lead_back()
+
     def action_leave(self) -> None:
         """What was typed is not thrown away by one slip of a finger."""
-        untouched = all(self._widget(field).value == field.default for field in self._shown)
+        untouched = all(self._widget(field).value == field.default for field in self._on_sheet)
         if untouched or self._warned:
             self.dismiss(False)
         else:

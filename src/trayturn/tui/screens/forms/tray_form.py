@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from datetime import datetime
 from string import ascii_uppercase
 
@@ -10,14 +10,24 @@ from trayturn.advice.roles import free_tray
 from trayturn.domain.entries import Entry, TrayStarted
 from trayturn.domain.setup import Pattern, Tray
 from trayturn.domain.stack import Stack
+from trayturn.domain.units import show_mass
 from trayturn.tui.screens.forms.entry_forms import HEAVIEST_KG, LEAST_KG, NOTE, WHEN
 from trayturn.tui.screens.forms.examples import EXAMPLES
 from trayturn.tui.screens.forms.fields import Field, Option
 from trayturn.tui.screens.forms.form import Form, Values
+from trayturn.tui.screens.forms.lists import write_masses
 
 
-def start_form(stack: Stack, trays: Sequence[Tray] = ()) -> Form:
-    """A tray put on the stack. `trays` are the set's, of which those off the stack are offered."""
+def start_form(
+    stack: Stack,
+    trays: Sequence[Tray] = (),
+    bedding: Mapping[str, float] | None = None,
+    water_kg: float | None = None,
+) -> Form:
+    """A tray put on the stack. `trays` are the set's, of which those off the stack are offered.
+
+    `bedding` and `water_kg` are what is planned for it, and stand in the form.
+    """
     spare = _spare(stack, trays)
     first = not stack.trays
     example = EXAMPLES[stack.setup.units]
@@ -25,12 +35,19 @@ def start_form(stack: Stack, trays: Sequence[Tray] = ()) -> Form:
         Field(
             "tray", "Tray", "pick", "", tuple(Option(name, name) for name in spare), spare[0], required=True
         ),
-        Field("bedding", "Bedding", "masses", f"such as {example.fresh_bedding}"),
+        Field(
+            "bedding",
+            "Bedding",
+            "masses",
+            f"such as {example.fresh_bedding}",
+            default=write_masses(bedding or {}, stack.setup.units),
+        ),
         Field(
             "water",
             "Water",
             "mass",
             f"such as {example.water}; {example.a_litre}",
+            default=show_mass(water_kg, stack.setup.units) if water_kg else "",
             least=LEAST_KG,
             most=HEAVIEST_KG,
         ),

@@ -6,12 +6,15 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from trayturn.advice.asking import must_read
+from trayturn.advice.starting import next_work, starting_plan
 from trayturn.domain.entries import Fed, Stage
 from trayturn.storage.errors import StorageError
+from trayturn.tui.moving import others
 from trayturn.tui.screens.cautions.sheet import CautionsSheet
 from trayturn.tui.screens.forms import definitions as forms
 from trayturn.tui.screens.forms.form import Form
 from trayturn.tui.screens.forms.screen import FormScreen
+from trayturn.tui.screens.stack.moving import move_worms
 
 if TYPE_CHECKING:
     from trayturn.domain.entries import Entry
@@ -24,7 +27,9 @@ GRIT_FIRST = "Read the cautions about grit first; then this is saved."
 def _ask(house: TrayturnApp, key: str, form: Form, said: str) -> None:
     """Open the form; what it builds is on disk before it closes, or the form stays and says why not."""
 
-    def save(entries: Sequence[Entry]) -> str | None:
+    def save(entries: Sequence[Entry] | forms.Moving) -> str | None:
+        if isinstance(entries, forms.Moving):
+            return move_worms(house, key, entries)
         if _handles_grit(entries) and _must_read(house, key):
             house.push_screen(CautionsSheet(key, "grit"), lambda done: screen.action_save() if done else None)
             return GRIT_FIRST
@@ -72,16 +77,24 @@ def note(house: TrayturnApp, key: str) -> None:
 
 
 def start_tray(house: TrayturnApp, key: str) -> None:
-    """A tray with fresh bedding."""
+    """A tray with fresh bedding; the first one with what the plan says."""
     profile = house.shelf.loaded[key].profile
-    if (stack := house.shelf.stack(key)) is not None and profile is not None:
-        _ask(house, key, forms.start_form(stack, profile.trays), "Tray added. u takes it off")
+    if (stack := house.shelf.stack(key)) is None or profile is None:
+        return
+    form = forms.start_form(stack, profile.trays)
+    if stack.first_tray_at is None:
+        plan = starting_plan(stack)
+        form = forms.start_form(stack, profile.trays, plan.bedding, plan.water_kg.mid)
+    _ask(house, key, form, "Tray added. u takes it off")
 
 
-def worms(house: TrayturnApp, key: str) -> None:
-    """Worms in or out."""
-    if (stack := house.shelf.stack(key)) is not None:
-        _ask(house, key, forms.worms_form(stack), "Worms saved. u takes it back")
+def worms(house: TrayturnApp, key: str, way: str = "in") -> None:
+    """Worms in, out, or to another bin; the first ones with the weight that the plan says."""
+    if (stack := house.shelf.stack(key)) is None:
+        return
+    planned = starting_plan(stack).worms_kg if next_work(stack) == "worms" and way == "in" else None
+    form = forms.worms_form(stack, others(house.shelf, key), way, planned)
+    _ask(house, key, form, "Worms saved. u takes it back")
 
 
 def supplies(house: TrayturnApp, key: str) -> None:

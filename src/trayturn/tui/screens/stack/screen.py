@@ -22,8 +22,9 @@ from trayturn.domain.words import clean
 from trayturn.tui.commands import STACK, bindings
 from trayturn.tui.frame import BinFrame
 from trayturn.tui.screens.cautions.sheet import read_first
-from trayturn.tui.screens.stack import recording
+from trayturn.tui.screens.stack import beginning, recording
 from trayturn.tui.screens.stack.rows import FINDINGS, due_rows, problem_rows
+from trayturn.tui.ways import go
 from trayturn.tui.widgets.line_list import LineList
 from trayturn.tui.widgets.reason import ReasonScreen
 from trayturn.tui.widgets.stack_drawing import StackDrawing, picture_of
@@ -178,7 +179,8 @@ class StackScreen(BinFrame):
             "feed": partial(self._feed, tray),
             "worms": self.action_worms,
             "check": self.action_check,
-            "start": self.action_start,
+            "watch": partial(beginning.look, self.house, self.key),
+            "start": partial(beginning.start, self.house, self.key),
         }
         acts[first.kind]()
 
@@ -194,11 +196,17 @@ class StackScreen(BinFrame):
     def action_note(self) -> None:
         recording.note(self.house, self.key)
 
+    def action_begin(self) -> None:
+        go(self.house, "begin", self.key)
+
     def action_start(self) -> None:
         recording.start_tray(self.house, self.key)
 
     def action_worms(self) -> None:
         recording.worms(self.house, self.key)
+
+    def action_split(self) -> None:
+        recording.worms(self.house, self.key, "move")
 
     def action_supplies(self) -> None:
         recording.supplies(self.house, self.key)
