@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from pydantic import ValidationError
 
-from tests.builders import a_usual_bin, fed, moment, stack_of, started, undone
+from tests.builders import a_usual_bin, entry, fed, moment, stack_of, started, undone
 from tests.strategies import texts
 from trayturn.domain.entries import (
     Amount,
@@ -21,8 +21,10 @@ from trayturn.domain.entries import (
     WormsRemoved,
 )
 from trayturn.domain.setup import Pattern, Tray, Units
+from trayturn.procedure.splitting import Split
 from trayturn.tui.screens.forms import definitions as forms
-from trayturn.tui.screens.forms.form import Form
+from trayturn.tui.screens.forms.definitions import Moving
+from trayturn.tui.screens.forms.form import Form, Slip
 
 NOW = moment(70, 18)
 STACK = stack_of(*a_usual_bin(), as_of=70, trays="ABC")
@@ -32,6 +34,7 @@ EVERY = [
     forms.note_form(STACK),
     forms.start_form(STACK),
     forms.worms_form(STACK),
+    forms.worms_form(STACK, {"shed": STACK}, "move"),
     forms.supplies_form(STACK),
     forms.new_bin_form(),
     forms.rename_form("Pantry"),
@@ -142,6 +145,83 @@ def test_worms_go_in_and_come_out() -> None:
         WormsAdded(at=NOW, worms_kg=0.5, tray="B", source="a friend")
     ]
     assert filled(form, way="out", kg="200 g", tray="") == [WormsRemoved(at=NOW, worms_kg=0.2)]
+
+
+def test_worms_counted_are_written_down_by_their_mean_mass() -> None:
+    form = forms.worms_form(STACK)
+    (added,) = filled(form, counted="400")
+    assert (round(added.worms_kg, 6), added.counted) == (0.16, 400)
+    (weighed,) = filled(form, kg="200 g", counted="400")
+    assert (weighed.worms_kg, weighed.counted) == (0.2, 400)
+
+
+@pytest.mark.parametrize(
+    ("species", "texts", "field"),
+    [("eisenia_fetida", {}, "kg"), ("mixed", {"counted": "400"}, "counted")],
+)
+def test_worms_without_a_weight_are_a_slip_of_one_field(
+    species: str, texts: dict[str, str], field: str
+) -> None:
+    form = forms.worms_form(stack_of(*a_usual_bin(), as_of=70, species=species))
+    with pytest.raises(Slip) as slip:
+        filled(form, **texts)
+    assert slip.value.field == field
+
+
+def test_worms_move_to_a_bin_that_is_there_or_to_a_new_one() -> None:
+    form = forms.worms_form(STACK, {"shed": STACK}, "move")
+    assert offered(form, "to") == (["shed", "+"], "shed")
+    assert offered(form, "along") == (["", "B", "C"], "")
+    assert filled(form, kg="200 g", note="by hand") == Moving(
+        Split(NOW, 0.2, tray="B", note="by hand"), "shed", ""
+    )
+    assert filled(form, kg="200 g", along="C", to="+", name="Attic") == Moving(
+        Split(NOW, 0.2, along="C"), None, "Attic"
+    )
+
+
+def test_only_what_fits_the_way_is_asked() -> None:
+    form = forms.worms_form(STACK, {"shed": STACK})
+
+    def asked(**texts: str) -> set[str]:
+        return {field.name for field in form.fields if form.is_asked(field, texts)}
+
+    both = {"way", "kg", "counted", "note", "when"}
+    assert asked() == asked(way="out") == both | {"tray", "place"}
+    assert asked(way="move") == both | {"to", "along", "tray"}
+    assert asked(way="move", to="+", along="B") == both | {"to", "name", "along"}
+    values, wrong = form.read_all({"way": "move", "name": "x" * 500, "place": "y" * 500}, NOW)
+    assert (wrong, values["name"], values["place"]) == ({}, None, None)
+
+
+def test_the_form_says_what_a_number_weighs_and_how_both_bins_stand() -> None:
+    worms = entry("worms_added", 1, worms_kg=0.5)
+    stack = stack_of(*a_usual_bin(), worms, as_of=70)
+    form = forms.worms_form(stack, {"shed": stack_of(started("A"), as_of=70, name="Shed")})
+    assert form.aside is not None
+    blank = {field.name: field.default for field in form.fields}
+    assert form.aside(blank, NOW) == ""
+    assert form.aside({**blank, "counted": "400"}, NOW).startswith("400 worms are 100 g to 220 g")
+    move = {**blank, "way": "move"}
+    assert form.aside(move, NOW) == "Half by weight is about 250 g: common practice, no source."
+    assert form.aside({**move, "kg": "lots"}, NOW) == form.aside(move, NOW)
+    assert form.aside({**move, "kg": "200 g"}, NOW) == (
+        "Pantry then has 300 g, 1.2 times the published best for a tray.\n"
+        "Shed then has 200 g, 0.8 times the published best for a tray."
+    )
+    assert "The new bin then has" in form.aside({**move, "kg": "200 g", "to": "+"}, NOW)
+    unknown = forms.worms_form(STACK, way="move")
+    assert unknown.aside is not None
+    texts = {field.name: field.default for field in unknown.fields}
+    assert "not written down" in unknown.aside(texts, NOW)
+
+
+def test_a_first_tray_and_first_worms_stand_in_the_form_as_planned() -> None:
+    form = forms.start_form(stack_of(trays="ABC"), (), {"shredded cardboard": 0.48}, 1.4)
+    assert filled(form) == [
+        TrayStarted(at=NOW, tray="A", bedding_kg={"shredded cardboard": 0.48}, water_kg=1.4, stage="feeding")
+    ]
+    assert filled(forms.worms_form(STACK, planned_kg=0.26)) == [WormsAdded(at=NOW, worms_kg=0.26, tray="B")]
 
 
 def test_supplies_are_listed_with_what_is_in_stock() -> None:
