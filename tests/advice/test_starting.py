@@ -92,7 +92,7 @@ def test_what_rests_on_what_is_said() -> None:
     assert "75 %" in why["soak"]
     assert "Sherman" in why["fill"]
     assert "best of the densities tried (Ndegwa, Thompson & Das" in why["worms"]
-    assert "take it as the most" in why["worms"]
+    assert "take it as the most. A pound a square foot, as is commonly taught" in why["worms"]
     assert "the shares are our choice" in why["meal"]
     assert all(
         "common practice, no source" in why[code] for code in ("soak", "meal", "cover", "light", "look")

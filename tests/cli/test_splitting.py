@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tests.cli.conftest import Keeper
-from trayturn.storage import pending
+from trayturn.storage.halves import Half
 from trayturn.storage.home import PAIR
 
 
@@ -145,12 +145,12 @@ def test_what_was_cut_short_is_finished_by_whatever_command_comes_next(
     two: Keeper,
 ) -> None:
     """The power goes between the two files; the next command that looks at the bins sets it right."""
-    real = pending._put
+    real = Half.put
 
     before = (two.home / "shed.toml").read_bytes()
     halves = 0
 
-    def once(half: pending.Half) -> None:
+    def once(half: Half) -> None:
         nonlocal halves
         halves += 1
         if halves == 2:
@@ -158,7 +158,7 @@ def test_what_was_cut_short_is_finished_by_whatever_command_comes_next(
         real(half)
 
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(pending, "_put", once)
+        patch.setattr(Half, "put", once)
         assert two.types("split", "pantry", "shed", "--worms", "250g").status == 130
     assert (two.home / PAIR).exists()
     assert (two.home / "shed.toml").read_bytes() == before

@@ -17,9 +17,10 @@ from trayturn.domain.profile import Profile
 from trayturn.domain.setup import BinSetup, Tray
 from trayturn.storage import disk, pair
 from trayturn.storage.errors import Busy, NameRefused, NotSaved, Unreadable
+from trayturn.storage.halves import Half
 from trayturn.storage.home import PAIR, list_profiles
 from trayturn.storage.pair import Both, Fresh, append_and_create, append_both
-from trayturn.storage.pending import Half, write_both
+from trayturn.storage.pending import write_both
 from trayturn.storage.reading import Loaded, load
 from trayturn.storage.saving import append
 

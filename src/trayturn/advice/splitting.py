@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from trayturn.advice.bands import Band, mass_band
+from trayturn.advice.amounts import density, number_band, rounded_band
+from trayturn.advice.bands import Band
 from trayturn.advice.phrases import every
 from trayturn.domain.setup import SPECIES, BinSetup, Units
 from trayturn.domain.stack import Stack
-from trayturn.domain.units import SQUARE_FOOT_M2, round_mass, show_mass, two_figures
+from trayturn.domain.units import round_mass, show_mass
 from trayturn.domain.words import clean
 from trayturn.science.bodies import UNSURE, body_of, mass_of, number_in
 from trayturn.science.ration import REFERENCE_C, STOCKING_KG_M2, ration, stocking
@@ -119,8 +120,8 @@ def _has(side: Side, units: Units) -> str:
     """The same with its density."""
     if not side.worms_kg:
         return _none_left(side)
-    density = _density(side.density, units)
-    return f"{_mass_of(side, units)}: {density} of one tray, {side.times:.1f} times the published best."
+    per = density(side.density, units)
+    return f"{_mass_of(side, units)}: {per} of one tray, {side.times:.1f} times the published best."
 
 
 def _mass_of(side: Side, units: Units) -> str:
@@ -132,14 +133,8 @@ def _none_left(side: Side) -> str:
 
 
 def _best(units: Units) -> str:
-    best = _density(STOCKING_KG_M2, units)
+    best = density(STOCKING_KG_M2, units)
     return f"The best of the densities tried was {best} (Ndegwa, Thompson & Das 2000, with biosolids)."
-
-
-def _density(kg_m2: float, units: Units) -> str:
-    if units is Units.US:
-        return f"{show_mass(kg_m2 * SQUARE_FOOT_M2, units)} a square foot"
-    return f"{show_mass(kg_m2, units)} a square metre"
 
 
 def number_words(setup: BinSetup, worms_kg: float, counted: int | None) -> tuple[str, ...]:
@@ -150,10 +145,10 @@ def number_words(setup: BinSetup, worms_kg: float, counted: int | None) -> tuple
     low, high = body.grams
     each = f"at {low:g} to {high:g} g each ({body.source})"
     if counted is None:
-        few, many = (two_figures(worms) for worms in number_in(worms_kg, setup.species) or (0.0, 0.0))
-        return (f"{show_mass(worms_kg, setup.units)} is {few:,.0f} to {many:,.0f} worms, {each}.",)
+        number = number_band(number_in(worms_kg, setup.species) or (0.0, 0.0))
+        return (f"{show_mass(worms_kg, setup.units)} is {number} worms, {each}.",)
     least, most = mass_of(counted, setup.species) or (0.0, 0.0)
-    band = mass_band(Band(*(round_mass(kg, setup.units) for kg in (least, worms_kg, most))), setup.units)
+    band = rounded_band(Band(least, worms_kg, most), setup.units)
     middle = show_mass(worms_kg, setup.units)
     return (f"{counted:,} worms are {band}, {each}. {middle} is written down, the middle.",)
 
@@ -175,5 +170,4 @@ def _meal(side: Side, setup: BinSetup) -> str:
     name, interval = clean(side.name, 40), every(setup.days_between_feedings)
     if side.meal_kg.high <= 0:
         return f"{name} nothing for now"
-    band = Band(*(round_mass(kg, setup.units) for kg in side.meal_kg))
-    return f"{name} {mass_band(band, setup.units)} {interval}"
+    return f"{name} {rounded_band(side.meal_kg, setup.units)} {interval}"

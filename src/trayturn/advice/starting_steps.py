@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from trayturn.advice.bands import Band, mass_band
+from trayturn.advice.amounts import density, number_band, rounded, rounded_band
 from trayturn.advice.pages import Page
 from trayturn.advice.phrases import every
 from trayturn.advice.reading import LIMITS_SOURCE
@@ -13,14 +13,11 @@ from trayturn.advice.starting import StartingPlan, next_work
 from trayturn.domain.setup import Pattern, Units
 from trayturn.domain.stack import Stack
 from trayturn.domain.units import (
-    SQUARE_FOOT_M2,
-    round_mass,
     show_area,
     show_length,
     show_mass,
     show_temperature,
     show_volume,
-    two_figures,
 )
 from trayturn.science.bodies import UNSURE, body_of
 from trayturn.science.ration import STOCKING_KG_M2, stocking
@@ -77,8 +74,8 @@ def _soak(plan: StartingPlan, done: bool) -> PlanStep:
     why = (
         "A box takes 16 to 24 kg of dry bedding a cubic metre, or 1 to 1.5 lb a cubic foot (Solomon, Organic "
         f"Gardener's Composting, 1993). Filled {filled} deep this tray holds {held}: "
-        f"{_round_band(plan.bedding_kg, units)}.",
-        f"Three times its weight of water, {_round_band(plan.water_kg, units)}, makes it about 75 % moist "
+        f"{rounded_band(plan.bedding_kg, units)}.",
+        f"Three times its weight of water, {rounded_band(plan.water_kg, units)}, makes it about 75 % moist "
         f"(the same; the mass balance agrees). Worms live at 60 to 90 % ({LIMITS_SOURCE}).",
         f"It is right when a fistful holds together and gives a drop or two: {NO_SOURCE}.",
         "Plain cardboard or newspaper, torn small: no tape, staples, glossy or coated paper.",
@@ -114,15 +111,16 @@ def _next_tray(pattern: Pattern) -> str:
 def _worms(plan: StartingPlan, done: bool) -> PlanStep:
     units = plan.setup.units
     kg = show_mass(plan.worms_kg, units)
-    counted = f" ({_number(plan.number)} worms)" if plan.number else ""
+    counted = f" ({number_band(plan.number)} worms)" if plan.number else ""
     who = f"About {kg}" if plan.by_area else f"The {kg} you have"
-    best, most = (_rounded(mass, units) for mass in (plan.worms_best_kg, plan.worms_most_kg))
+    best, most = (rounded(mass, units) for mass in (plan.worms_best_kg, plan.worms_most_kg))
     area = show_area(plan.setup.tray_area_m2, units)
     why = (
-        f"{_density(STOCKING_KG_M2, units)} was the best of the densities tried (Ndegwa, Thompson & Das, "
+        f"{density(STOCKING_KG_M2, units)} was the best of the densities tried (Ndegwa, Thompson & Das, "
         f"Bioresource Technology 71, 2000, with biosolids; read in its abstract): {best} on {area}.",
-        f"Windrows are stocked at about {_density(WINDROW_KG_M2, units)} (Sherman). That would be {most}: "
-        "take it as the most.",
+        f"Windrows are stocked at about {density(WINDROW_KG_M2, units)} (Sherman). That would be {most}: "
+        "take it as the most. A pound a square foot, as is commonly taught, comes to the same; no page was "
+        "found that says why.",
         *_own_density(plan),
         _how_many(plan),
         "Fewer will do. Feed by the weight of the worms, not by the size of the tray. How soon they fill it "
@@ -137,8 +135,8 @@ def _own_density(plan: StartingPlan) -> tuple[str, ...]:
     """How close the keeper's own worms will stand, against the published best."""
     if plan.by_area:
         return ()
-    density, times = stocking(plan.worms_kg, plan.setup.tray_area_m2)
-    return (f"Yours come to {_density(density, plan.setup.units)} in one tray, {times:.1f} times that best.",)
+    stands, times = stocking(plan.worms_kg, plan.setup.tray_area_m2)
+    return (f"Yours come to {density(stands, plan.setup.units)} in one tray, {times:.1f} times that best.",)
 
 
 def _how_many(plan: StartingPlan) -> str:
@@ -151,11 +149,11 @@ def _how_many(plan: StartingPlan) -> str:
 
 def _meals(plan: StartingPlan, done: bool) -> PlanStep:
     units = plan.setup.units
-    first, second, full = (_round_band(meal.kg, units) for meal in plan.meals)
+    first, second, full = (rounded_band(meal.kg, units) for meal in plan.meals)
     interval = every(plan.setup.days_between_feedings)
     warmth = show_temperature(plan.celsius, units)
     read = "The bin was at" if plan.celsius_read else "No temperature is known yet; reckoned at"
-    layer = _rounded(plan.layer_kg, units)
+    layer = rounded(plan.layer_kg, units)
     why = (
         f"A full meal is what {show_mass(plan.worms_kg, units)} of worms take until the next ({interval}). "
         f"{plan.ration_why}",
@@ -190,24 +188,3 @@ def _light(plan: StartingPlan) -> PlanStep:
     )
     what = f"A light above it for the first nights keeps them in. Stand it where it is {cool} to {mild}."
     return PlanStep("light", "Light and patience", what, why, Page.STARTING)
-
-
-def _round_band(band: Band, units: Units) -> str:
-    """A band as it is said, its ends to two figures."""
-    return mass_band(Band(*(round_mass(kg, units) for kg in band)), units)
-
-
-def _rounded(kg: float, units: Units) -> str:
-    """A mass as an estimate is said, to two figures."""
-    return show_mass(round_mass(kg, units), units)
-
-
-def _number(number: tuple[float, float]) -> str:
-    few, many = (f"{two_figures(worms):,.0f}" for worms in number)
-    return f"about {few}" if few == many else f"{few} to {many}"
-
-
-def _density(kg_m2: float, units: Units) -> str:
-    if units is Units.US:
-        return f"{show_mass(kg_m2 * SQUARE_FOOT_M2, units)} a square foot"
-    return f"{show_mass(kg_m2, units)} a square metre"

@@ -16,9 +16,10 @@ from trayturn.domain.words import clean
 from trayturn.storage.blocks import profile_text
 from trayturn.storage.disk import read_file, refusal
 from trayturn.storage.errors import NameRefused, NothingToUndo, NotSaved
+from trayturn.storage.halves import Half, digest
 from trayturn.storage.home import key_for, list_profiles, profile_path
 from trayturn.storage.managing import refuse_twin
-from trayturn.storage.pending import Half, awaited, digest, finish_pending, holding, write_both
+from trayturn.storage.pending import awaited, finish_pending, holding, write_both
 from trayturn.storage.reading import Loaded, parse
 from trayturn.storage.saving import encode, refuse_broken, reread, written_down
 

@@ -9,24 +9,20 @@ from __future__ import annotations
 
 import json
 import os
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from contextlib import ExitStack, contextmanager, suppress
-from dataclasses import dataclass
-from hashlib import sha256
 from pathlib import Path
 
 from trayturn.domain.words import clean, listed
 from trayturn.storage.disk import (
-    claim,
-    create_file,
     locked,
     mode_of,
     read_file,
-    replace_file,
     sync_folder,
     write_through,
 )
 from trayturn.storage.errors import Busy, NotSaved, StorageError
+from trayturn.storage.halves import Half
 from trayturn.storage.home import PAIR
 
 NOTED = ("name", "before", "after", "added")
@@ -34,39 +30,6 @@ UNFINISHED = (
     "What was begun in {names} cannot be finished now. Do not write it again: it is finished, or taken back, "
     "once both files can be read and written."
 )
-
-
-@dataclass(frozen=True, slots=True)
-class Half:
-    """One of two files of a folder: `added` is what it gains, `before` and `after` are digests of it all.
-
-    `before` is empty for a file that is new.
-    """
-
-    folder: Path
-    name: str
-    before: str
-    after: str
-    added: str
-
-    @property
-    def path(self) -> Path:
-        """The file itself, behind a link if it is one."""
-        return Path(os.path.realpath(self.folder / self.name))
-
-    @property
-    def temporary(self) -> Path:
-        """The file's new content, finished and waiting. It is hidden, and no profile."""
-        return self.path.with_name(f".{self.path.name}.pair")
-
-    @property
-    def bytes(self) -> bytes:
-        return self.added.encode("utf-8")
-
-
-def digest(content: bytes) -> str:
-    """A content told from every other."""
-    return sha256(content).hexdigest()
 
 
 def write_both(folder: Path, halves: Sequence[tuple[Half, bytes]]) -> None:
@@ -160,13 +123,13 @@ def _finish(folder: Path, halves: Sequence[Half]) -> bool:
     Raises OSError or `StorageError` where a half could not be put in its place: neither stands then, unless
     the note does.
     """
-    standing = [_stands(half) for half in halves]
-    begun = any(standing) or all(_ready(half) for half in halves)
+    standing = [half.stands() for half in halves]
+    begun = any(standing) or all(half.is_ready() for half in halves)
     if begun:
         try:
             for half, stands in zip(halves, standing, strict=True):
                 if not stands:
-                    _put(half)
+                    half.put()
         except (OSError, StorageError) as trouble:
             if not _taken_back(folder, halves):
                 names = listed(clean(half.name) for half in halves)
@@ -180,80 +143,9 @@ def _taken_back(folder: Path, halves: Sequence[Half]) -> bool:
     """Take out the halves that stand, and the note. False where that cannot be done either."""
     try:
         for half in halves:
-            if _stands(half):
-                _take_out(half)
+            if half.stands():
+                half.take_out()
     except (OSError, StorageError):
         return False
     _tidy(folder, halves)
     return not os.path.lexists(folder / PAIR)
-
-
-def _content(half: Half) -> bytes | None:
-    """What stands in the file; None where there is none."""
-    try:
-        return read_file(half.path)
-    except FileNotFoundError:
-        return None
-
-
-def _stands(half: Half) -> bool:
-    """Whether the file has its half. One that somebody changed since is looked through for it."""
-    content = _content(half)
-    if content is None or digest(content) in (half.before, half.after):
-        return content is not None and digest(content) == half.after
-    journal = half.added.find("[[journal]]") if not half.before else 0
-    return _plain(half.added[journal:].encode()) in _plain(content)
-
-
-def _plain(content: bytes) -> bytes:
-    """Without what an editor may do to the ends of lines."""
-    return content.replace(b"\r\n", b"\n").strip()
-
-
-def _ready(half: Half) -> bool:
-    """Whether nothing stands in the way of putting the half in its place."""
-    content = _content(half)
-    stood = digest(content) if content is not None else ""
-    return stood == half.before and _waits(half)
-
-
-def _waits(half: Half) -> bool:
-    try:
-        return digest(read_file(half.temporary)) == half.after
-    except OSError:
-        return False
-
-
-def _put(half: Half) -> None:
-    """Bring the file to have its half, and keep all that was written to it since."""
-    if _ready(half):
-        (os.replace if half.before else claim)(half.temporary, half.path)
-        sync_folder(half.path.parent)
-    elif not half.before:
-        create_file(half.path, half.bytes)
-    else:
-        _grow(half, lambda content: content + (b"" if content.endswith(b"\n") else b"\n") + half.bytes)
-
-
-def _take_out(half: Half) -> None:
-    """Bring the file back to be without its half."""
-    content = _content(half)
-    if not half.before and content == half.bytes:
-        os.unlink(half.path)
-        sync_folder(half.path.parent)
-    elif content is not None and content.count(half.bytes) == 1 and half.before:
-        _grow(half, lambda content: content.replace(half.bytes, b""))
-    else:
-        raise NotSaved(f"{clean(half.path.name)} was changed meanwhile, so its half cannot be taken back.")
-
-
-def _grow(half: Half, change: Callable[[bytes], bytes]) -> None:
-    """Change a file that reads well, so that it still does. Raises `NotSaved`, and OSError."""
-    from trayturn.storage.reading import parse
-
-    content = read_file(half.path)
-    changed = change(content)
-    for each in (content, changed):
-        if parse(half.path, each).problems:
-            raise NotSaved(f"{clean(half.path.name)} was changed meanwhile and can no longer be read.")
-    replace_file(half.path, changed)
