@@ -30,6 +30,7 @@ LABELS = {
     "level": "--level",
     "stage": "--stage",
     "stages": "--stage",
+    "no_fresh": "--no-fresh",
     "worms_seen": "--worms",
     "skimmed_kg": "--skimmed",
     "castings_kg": "--castings",

@@ -68,4 +68,4 @@ class Turned(EntryBase):
     kind: Literal["turned"] = "turned"
     order: Annotated[tuple[TrayId, ...], Field(min_length=1, max_length=20, strict=False)]
     stages: dict[TrayId, Annotated[Stage, Choice]] = Field(default_factory=dict)
-    no_fresh: bool = False
+    no_fresh: bool | None = None

@@ -6,6 +6,7 @@ from collections import deque
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
+from functools import lru_cache
 
 from trayturn.domain.entries import Fed, SuppliesUsed, TrayStarted
 
@@ -17,6 +18,7 @@ SMALLEST_KG = 1e-9
 """Below this a difference of masses is the rounding of sums, not a shortage."""
 
 
+@lru_cache(maxsize=1000)
 def fold(name: str) -> str:
     """A supply's name as it is compared: `Shredded  Cardboard` and `shredded cardboard` are one."""
     return " ".join(name.casefold().split())
@@ -76,7 +78,7 @@ class _Shelf:
 
 @dataclass(slots=True)
 class Stores:
-    """Everything in stock while the journal is read, and the last feedings, trays and uses that drew on it."""
+    """All that is in stock while the journal is read, and the last feedings, trays and uses drawing on it."""
 
     shelves: dict[str, _Shelf] = field(default_factory=dict)
     feedings: deque[Fed] = field(default_factory=lambda: deque(maxlen=LAST_FEEDINGS))
@@ -99,7 +101,7 @@ class Stores:
         return [short for shelf, kg in self._shelves(masses) if (short := _draw(shelf, kg, at))]
 
     def take_stocked(self, masses: Mapping[str, float], at: datetime) -> list[tuple[str, float, float]]:
-        """Stock out, kg, of what is in stock: a supply never stocked, or run out, is not told of each time."""
+        """Stock out, kg, of what is in stock: one never stocked, or run out, is not told of each time."""
         used = gathered(masses)
         for name, kg in used.items():
             shelf = self.shelves.get(name)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 
-from trayturn.advice.due import work
+from trayturn.advice.due import stores, work
 from trayturn.advice.due.item import KINDS, Due, Press, due_at
 from trayturn.advice.feeding import feed_next
 from trayturn.domain.stack import Stack
@@ -18,6 +18,7 @@ SOURCES: tuple[Callable[[Stack], Iterable[Due]], ...] = (
     work.worms,
     work.feed,
     work.check,
+    stores.supplies,
     work.start,
 )
 """Where due things come from. Each is asked once; none knows of the others."""
