@@ -11,7 +11,8 @@ from dataclasses import dataclass
 from textual.binding import Binding, BindingType
 
 BINS, STACK, SEPARATION, JOURNAL, CAUTIONS = "bins", "stack", "separation", "journal", "cautions"
-EVERYWHERE = frozenset({BINS, STACK, SEPARATION, JOURNAL, CAUTIONS})
+SUPPLIES, PAST = "supplies", "past"
+EVERYWHERE = frozenset({BINS, STACK, SEPARATION, JOURNAL, CAUTIONS, SUPPLIES, PAST})
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,8 +50,8 @@ COMMANDS: tuple[Command, ...] = (
         "enter",
         "Open",
         "Open what is marked, or the reason behind it",
-        _on(BINS, STACK, JOURNAL, CAUTIONS),
-        _on(BINS),
+        _on(BINS, STACK, JOURNAL, CAUTIONS, SUPPLIES, PAST),
+        _on(BINS, SUPPLIES, PAST),
         "Enter",
     ),
     Command(
@@ -58,8 +59,8 @@ COMMANDS: tuple[Command, ...] = (
         "space",
         "Do it",
         "Do the one obvious thing",
-        _on(BINS, STACK, SEPARATION),
-        _on(STACK, SEPARATION),
+        _on(BINS, STACK, SEPARATION, SUPPLIES),
+        _on(STACK, SEPARATION, SUPPLIES),
         "Space",
     ),
     Command(
@@ -86,7 +87,8 @@ COMMANDS: tuple[Command, ...] = (
     ),
     Command("start", "a", "Add tray", "Put a tray with fresh bedding on the stack", _on(STACK)),
     Command("worms", "w", "Worms", "Write down worms put in or taken out", _on(STACK)),
-    Command("supplies", "p", "Supplies", "Write down supplies that came in", _on(STACK)),
+    Command("supplies", "p", "Supplies", "What is in stock, and what the next turn needs", _on(STACK)),
+    Command("past", "l", "Past year", "The past year, week by week", _on(BINS, STACK)),
     Command("note", "i", "Note", "Write a note", _on(STACK, JOURNAL), _on(JOURNAL)),
     Command(
         "journal", "j", "Journal", "Everything written down, newest first", _on(STACK, SEPARATION), _on(STACK)
@@ -102,23 +104,43 @@ COMMANDS: tuple[Command, ...] = (
         "more",
         "plus,equals_sign,right",
         "More",
-        "More time, or more of what is marked",
-        _on(SEPARATION),
-        key_word="+",
+        "More time, or more of what is marked; a week later",
+        _on(SEPARATION, SUPPLIES, PAST),
+        _on(SUPPLIES),
+        "+",
     ),
     Command(
-        "less", "minus,left", "Less", "Less time, or less of what is marked", _on(SEPARATION), key_word="-"
+        "less",
+        "minus,left",
+        "Less",
+        "Less time, or less of what is marked; a week earlier",
+        _on(SEPARATION, SUPPLIES, PAST),
+        _on(SUPPLIES),
+        "-",
     ),
+    Command(
+        "next_bin", "down", "Next bin", "Show the next bin, or all of them", _on(PAST), _on(PAST), "Down"
+    ),
+    Command("last_bin", "up", "Bin before", "Show the bin before, or all of them", _on(PAST)),
     Command(
         "end_early", "e", "End now", "End the rest or the loosening now", _on(SEPARATION), _on(SEPARATION)
     ),
     Command("put_back", "z", "Put back", "Give up: the tray goes back to its level", _on(SEPARATION)),
     Command("hush", "m", "Hush", "Silence the bell of a rest that is over", EVERYWHERE),
     Command(
-        "undo", "u", "Undo", "Take back the last entry", _on(STACK, JOURNAL, BINS, SEPARATION), _on(JOURNAL)
+        "undo",
+        "u",
+        "Undo",
+        "Take back the last entry",
+        _on(STACK, JOURNAL, BINS, SEPARATION, SUPPLIES),
+        _on(JOURNAL, SUPPLIES),
     ),
     Command(
-        "cautions", "c", "Cautions", "Read the cautions, with their reasons", _on(BINS, STACK, SEPARATION)
+        "cautions",
+        "c",
+        "Cautions",
+        "Read the cautions, with their reasons",
+        _on(BINS, STACK, SEPARATION, SUPPLIES),
     ),
     Command(
         "leave",
@@ -126,7 +148,7 @@ COMMANDS: tuple[Command, ...] = (
         "Leave",
         "Leave this screen; its place is kept",
         EVERYWHERE - _on(BINS),
-        _on(SEPARATION, JOURNAL, CAUTIONS),
+        _on(SEPARATION, JOURNAL, CAUTIONS, SUPPLIES, PAST),
         "Esc",
     ),
     Command(

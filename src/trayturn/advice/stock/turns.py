@@ -139,21 +139,28 @@ def verb(name: str) -> str:
     return "Shred" if any(word in fold(name) for word in SHREDDED) else "Collect"
 
 
+def stock_line(support: TurnSupport) -> str:
+    """What there is for the fresh tray, where it is enough or not known."""
+    name = clean(support.bedding, 40)
+    if support.stock_kg is None:
+        return f"How much {name} there is is not known: it was never counted."
+    return f"In stock: about {roughly(support.stock_kg, support.units)} of {name}."
+
+
 def support_lines(support: TurnSupport) -> tuple[str, ...]:
     """What is short, and what to do instead, in the order in which to try it. Empty where the stock does."""
     if not support.short:
         return ()
-    return (_what_is_short(support), *_instead(support))
+    return (short_line(support, f" ({support.need.basis})"), *_instead(support))
 
 
-def _what_is_short(support: TurnSupport) -> str:
+def short_line(support: TurnSupport, basis: str = "") -> str:
+    """`Tray D takes about 500 g of shredded cardboard, and about 300 g is in stock.`"""
     units, there = support.units, support.stock_kg or 0.0
     name, takes = clean(support.bedding, 40), roughly(support.need.one.mid, units)
     when = "is" if support.at <= support.now else "will be"
-    held = (
-        f"about {roughly(there, units)} {when} in stock" if there > SMALLEST_KG else f"none {when} in stock"
-    )
-    return f"Tray {support.tray} takes about {takes} of {name} ({support.need.basis}), and {held}."
+    held = f"{f'about {roughly(there, units)}' if there > SMALLEST_KG else 'none'} {when} in stock"
+    return f"Tray {support.tray} takes about {takes} of {name}{basis}, and {held}."
 
 
 def _instead(support: TurnSupport) -> Iterator[str]:

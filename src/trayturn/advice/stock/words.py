@@ -8,10 +8,10 @@ from datetime import datetime
 from trayturn.advice.bands import Band
 from trayturn.advice.phrases import every, roughly, when
 from trayturn.advice.stock.outlook import Lasts, Outlook
-from trayturn.advice.stock.turns import verb
+from trayturn.advice.stock.turns import support_lines, turn_supported, verb
 from trayturn.domain.setup import Units
 from trayturn.domain.stack import Stack
-from trayturn.domain.supplies import SMALLEST_KG
+from trayturn.domain.supplies import SMALLEST_KG, fold
 from trayturn.domain.words import clean, count, day, due
 
 HOW_TO_COUNT = "Weigh it in its bag or box, take off what that weighs, and write it down as counted."
@@ -40,12 +40,16 @@ def gather_line(one: Outlook, now: datetime, units: Units) -> str:
 
 
 def lasts_words(one: Outlook, now: datetime) -> str:
-    """How long it lasts in a word or two, for a table: `until 4 Feb`, `over a year`, `not known`."""
+    """How long it lasts in a word or two, for a table: `20 Jan`, `over a year`, `not known`, `used up`."""
     if one.lasts is None:
         return "not known"
     if one.lasts.mid is None:
         return "over a year"
-    return "used up" if not one.supply.kg else f"{day(one.lasts.mid, now)}"
+    if not one.supply.kg:
+        return "used up"
+    at = one.lasts.mid
+    near = {0: "today", 1: "tomorrow"}.get((at.date() - now.date()).days)
+    return near or f"{at.day} {at:%b}" + ("" if at.year == now.year else f" {at.year}")
 
 
 def state_word(one: Outlook) -> str:
@@ -58,11 +62,19 @@ def state_word(one: Outlook) -> str:
 
 
 def story(one: Outlook, stack: Stack) -> list[str]:
-    """One supply in a few sentences, the pressing one first."""
+    """One supply in a few sentences, the pressing ones first."""
     units = stack.setup.units
-    lines = [gather_line(one, stack.as_of, units), stock_line(one, stack), _used_line(one, units)]
-    lines += [_turn_line(one, stack), _month_line(one, units), _lasts_line(one, stack.as_of)]
-    return [line for line in lines if line]
+    lines = [gather_line(one, stack.as_of, units), *_instead(one, stack), stock_line(one, stack)]
+    lines += [_used_line(one, units), _turn_line(one, stack), _month_line(one, units)]
+    return [line for line in (*lines, _lasts_line(one, stack.as_of)) if line]
+
+
+def _instead(one: Outlook, stack: Stack) -> tuple[str, ...]:
+    """What else can be done at the next turn, where it is the turn's bedding that is short."""
+    support = turn_supported(stack) if one.short and one.turn is not None else None
+    if support is None or fold(support.bedding) != fold(one.name):
+        return ()
+    return support_lines(support)[2:]
 
 
 def stock_line(one: Outlook, stack: Stack) -> str:

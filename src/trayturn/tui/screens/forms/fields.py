@@ -61,7 +61,8 @@ class Option:
 class Field:
     """One question. `default` is what stands in it at first, as it would be typed, or the value of an option.
 
-    `least` and `most` bound a number in SI, `most` also a text's length. `more` is asked only on request.
+    `least` and `most` bound a number in SI, `most` also a text's length; a `least` of 0 lets
+    masses be nothing. `more` is asked only on request.
     """
 
     name: str
@@ -100,7 +101,7 @@ def read(field: Field, text: str, units: Units, now: datetime) -> Any:
     if field.kind == "when":
         return read_moment(typed, now)
     if field.kind == "masses":
-        return read_masses(typed, units)
+        return read_masses(typed, units, zero=field.least == 0)
     if field.kind == "text":
         return _text(field, typed)
     if not typed:

@@ -24,6 +24,7 @@ from trayturn.tui.frame import BinFrame
 from trayturn.tui.screens.cautions.sheet import read_first
 from trayturn.tui.screens.stack import recording
 from trayturn.tui.screens.stack.rows import FINDINGS, due_rows, problem_rows
+from trayturn.tui.ways import go
 from trayturn.tui.widgets.line_list import LineList
 from trayturn.tui.widgets.reason import ReasonScreen
 from trayturn.tui.widgets.stack_drawing import StackDrawing, picture_of
@@ -179,6 +180,7 @@ class StackScreen(BinFrame):
             "worms": self.action_worms,
             "check": self.action_check,
             "start": self.action_start,
+            "supplies": self.action_supplies,
         }
         acts[first.kind]()
 
@@ -201,7 +203,10 @@ class StackScreen(BinFrame):
         recording.worms(self.house, self.key)
 
     def action_supplies(self) -> None:
-        recording.supplies(self.house, self.key)
+        go(self.house, "supplies", self.key)
+
+    def action_past(self) -> None:
+        go(self.house, "past", self.key)
 
     def action_turn(self) -> None:
         read_first(self.house, self.key, "turn", lambda: recording.turn(self.house, self.key))
