@@ -9,7 +9,15 @@ from datetime import datetime
 
 from trayturn.advice.bands import Band
 from trayturn.advice.phrases import roughly
-from trayturn.advice.stock import Outlook, outlooks, reasons, story, support_lines, turn_supported
+from trayturn.advice.stock import (
+    Outlook,
+    TurnSupport,
+    outlooks,
+    reasons,
+    story,
+    support_lines,
+    turn_supported,
+)
 from trayturn.advice.stock.words import state_word
 from trayturn.cli import as_json
 from trayturn.cli.across import NO_BINS
@@ -86,16 +94,18 @@ def _sums(stacks: Sequence[Stack]) -> list[Sum]:
 
 
 def _data(stack: Stack) -> as_json.Data:
+    support = turn_supported(stack)
     return {
         "bin": stack.key,
         "name": stack.setup.name,
         "as_of": as_json.moment(stack.as_of),
-        "supplies": [_supply_data(one, stack) for one in outlooks(stack)],
-        "turn": _turn_data(stack),
+        "supplies": [_supply_data(one, stack, support is not None) for one in outlooks(stack)],
+        "turn": _turn_data(support) if support is not None else None,
     }
 
 
-def _supply_data(one: Outlook, stack: Stack) -> as_json.Data:
+def _supply_data(one: Outlook, stack: Stack, brings: bool) -> as_json.Data:
+    """One supply. Where the next turn `brings` no tray in, the next fresh tray comes with a later one."""
     return {
         "name": one.name,
         "code": one.code,
@@ -104,8 +114,9 @@ def _supply_data(one: Outlook, stack: Stack) -> as_json.Data:
         "came_in_at": as_json.moment(one.supply.came_in_at),
         "used_kg_per_week": _band(one.record.per_week),
         "by_own_record": one.record.own,
-        "next_turn_needs_kg": _band(one.turn),
-        "next_turn_at": as_json.moment(one.turn_at if one.turn is not None else None),
+        "next_turn_needs_kg": _band(one.turn) if brings else None,
+        "next_tray_at": as_json.moment(one.turn_at if one.turn is not None else None),
+        "next_tray_needs_kg": _band(one.turn),
         "month_needs_kg": _band(one.month),
         "runs_out_on": None if one.lasts is None else _days(one),
         "gather_kg": as_json.amount(one.gather_kg),
@@ -129,10 +140,7 @@ def _days(one: Outlook) -> as_json.Data | None:
     return {"early": early, "mid": mid, "late": late}
 
 
-def _turn_data(stack: Stack) -> as_json.Data | None:
-    support = turn_supported(stack)
-    if support is None:
-        return None
+def _turn_data(support: TurnSupport) -> as_json.Data:
     return {
         "tray": support.tray,
         "bedding": support.bedding,

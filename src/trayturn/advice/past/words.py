@@ -49,7 +49,7 @@ def week_name(week: Week) -> str:
 
 
 def week_line(week: Week, as_of: datetime, units: Units) -> str:
-    """The week in a sentence: `Week 47, Mon 16 to Sun 22 Nov 2026: 2 feedings, 1 check and no turn.`"""
+    """The week in a sentence: `Week 47, Mon 16 to Sun 22 Nov 2026: 2 feedings and 1 check.`"""
     name = week_name(week)
     if not week.lived:
         return f"{name}: before the bin began."
@@ -58,20 +58,13 @@ def week_line(week: Week, as_of: datetime, units: Units) -> str:
 
 
 def week_words(sums: Sums, units: Units) -> str:
-    """What a week holds: `2 feedings with 780 g of scraps, 1 check and no turn`; castings where made."""
+    """What a week holds: `2 feedings with 780 g of scraps, 1 check and 100 g of bedding`."""
     scraps = f" with {show_mass(sums.scraps_kg, units)} of scraps" if sums.scraps_kg else ""
-    parts = [
-        f"{_number(sums.feedings, 'feeding')}{scraps}",
-        _number(sums.checks, "check"),
-        _number(sums.turns, "turn"),
-    ]
-    if sums.castings_kg:
-        parts.append(f"{show_mass(sums.castings_kg, units)} of castings")
-    return listed(parts) if not sums.empty else "nothing written down"
-
-
-def _number(number: int, noun: str) -> str:
-    return count(number, noun) if number else f"no {noun}"
+    numbers = ((sums.feedings, "feeding", scraps), (sums.checks, "check", ""), (sums.turns, "turn", ""))
+    masses = ((sums.castings_kg, "castings"), (sums.bedding_kg, "bedding"), (sums.grit_kg, "grit"))
+    parts = [f"{count(number, noun)}{more}" for number, noun, more in numbers if number]
+    parts += [f"{show_mass(kg, units)} of {what}" for kg, what in masses if kg]
+    return listed(parts) if parts else "nothing written down"
 
 
 def totals(sums: Sums, gap: Gap | None, units: Units) -> list[tuple[str, str]]:

@@ -17,7 +17,7 @@ from trayturn.advice.past import WEEKS, Past, Tally, past_of, tally_of
 from trayturn.advice.past.tally import week_number
 from trayturn.advice.past.words import gap_line, headings, totals, week_line, week_name
 from trayturn.domain.setup import Units
-from trayturn.domain.words import clean
+from trayturn.domain.words import clean, count
 from trayturn.tui.commands import PAST, bindings
 from trayturn.tui.frame import Frame
 from trayturn.tui.screens.past.strip import YearStrip
@@ -33,6 +33,7 @@ NOTHING_YET = (
     "A year will stand here, a column a week: feedings, scraps, checks, turns and castings; and what "
     "all of it adds up to. Esc leads back; on a bin's own screen f writes down a feeding and k a check.",
 )
+UNREAD = "Its file cannot be read; the bin's own screen says what is wrong with it."
 MOST_BELOW = 24
 """How many lines of the marked week stand open in a wide window."""
 
@@ -57,7 +58,7 @@ class PastScreen(Frame):
                 yield YearStrip(id="year")
                 yield Static(id="week")
                 yield Static(id="written")
-                yield Static(Content("\n".join(NOTHING_YET)), id="nothing")
+                yield Static(id="nothing")
             yield Static(id="totals")
 
     def show(self, key: str) -> None:
@@ -72,7 +73,8 @@ class PastScreen(Frame):
         empty = self.past is None or self.past.empty
         for where in ("#year", "#week", "#written", "#totals"):
             self.query_one(where).display = not empty
-        self.query_one("#nothing").display = empty
+        unread = self.key is not None and not profiles and not self.house.reading
+        self.put("#nothing", UNREAD if unread else "\n".join(NOTHING_YET)).display = empty
         if self.past is not None and not empty:
             self._show_past(self.past)
         self.refresh_bindings()
@@ -90,7 +92,7 @@ class PastScreen(Frame):
 
     def _show_title(self, profiles: list[Profile]) -> None:
         if self.key is None:
-            name = f"The past year of {len(profiles)} bins" if len(profiles) != 1 else "The past year"
+            name = f"The past year of {count(len(profiles), 'bin')}" if profiles else "The past year"
         else:
             name = f"The past year of {clean(profiles[0].bin.name if profiles else self.key, 40)}"
         unread = "reading" if self.house.reading else "" if profiles else "cannot be read"
@@ -106,16 +108,12 @@ class PastScreen(Frame):
     def _show_past(self, past: Past) -> None:
         self.query_one(YearStrip).show(past.weeks, self.marked)
         tables = _tables(past, self.units)
-        wide = self.has_class("-wide")
-        lines = [line for table in tables for line in (*table, "")] if wide else _beside(tables)
+        lines = [line for table in tables for line in (*table, "")] if self.wide else _beside(tables)
         self.query_one("#totals", Static).update(Content("\n".join((*lines, gap_line(past)))))
         self._show_week()
 
     def on_resize(self) -> None:
         super().on_resize()
-        self.call_after_refresh(self._show_again)
-
-    def _show_again(self) -> None:
         if self.past is not None and not self.past.empty:
             self._show_past(self.past)
 
@@ -126,7 +124,7 @@ class PastScreen(Frame):
         strip = self.query_one(YearStrip)
         strip.marked = self.marked
         self.put("#week", week_line(past.weeks[self.marked], past.as_of, self.units))
-        if self.has_class("-wide"):
+        if self.wide:
             lines = list(islice(self._written(), MOST_BELOW + 1))
             if len(lines) > MOST_BELOW:
                 lines[-1] = "and more; Enter tells all of it."

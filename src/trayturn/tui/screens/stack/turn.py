@@ -79,6 +79,7 @@ class TurnScreen(Sheet[None]):
 
     def on_mount(self) -> None:
         super().on_mount()
+        self.set_class(self.app.size.height < TALL, "-low")
         for drawing in self.query(StackDrawing):
             drawing.can_focus = False
             drawing.ascii = self.house.ascii
@@ -90,7 +91,7 @@ class TurnScreen(Sheet[None]):
 
     def on_resize(self) -> None:
         self.set_class(self.app.size.height < TALL, "-low")
-        self.call_after_refresh(self._show_turn)
+        self._show_turn()
 
     def _show_turn(self) -> None:
         """What is moved, what it is filled with, and what the stock says to that."""

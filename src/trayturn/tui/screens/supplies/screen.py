@@ -58,7 +58,7 @@ class SuppliesScreen(BinFrame):
 
     def on_resize(self) -> None:
         super().on_resize()
-        self.call_after_refresh(self._show_marked)
+        self._show_marked()
 
     def show(self, key: str) -> None:
         if key not in ("", self.key):
@@ -103,8 +103,7 @@ class SuppliesScreen(BinFrame):
             return
         name = clean(one.name, 60) if one is not None else "Another supply"
         self.query_one("#name", Static).update(Content.assemble(name, (HINT, "not bold")))
-        wide = self.has_class("-wide")
-        told = _told(one, stack, wide) if one is not None else self._about_any()
+        told = _told(one, stack, self.wide) if one is not None else self._about_any()
         self.query_one("#supply", Static).update(told)
 
     def _about_any(self) -> Content:
