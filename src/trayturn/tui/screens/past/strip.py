@@ -65,6 +65,7 @@ class YearStrip(Widget):
         self.weeks: tuple[Week, ...] = ()
         self._months = ""
         self._levels: list[list[int]] = []
+        self._looks: dict[tuple[str, bool], Style] = {}
 
     def show(self, weeks: Sequence[Week], marked: int) -> None:
         """Draw these weeks."""
@@ -81,7 +82,7 @@ class YearStrip(Widget):
 
     def render_line(self, y: int) -> Strip:
         if not self.weeks:
-            return Strip.blank(self.size.width, self.rich_style)
+            return Strip.blank(self.size.width, self._look())
         rows = len(ROWS)
         if y == 0:
             segments = self._month_line()
@@ -91,31 +92,37 @@ class YearStrip(Widget):
             segments = self._mark_line()
         else:
             segments = []
-        return Strip(segments).adjust_cell_length(self.size.width, self.rich_style)
+        return Strip(segments).adjust_cell_length(self.size.width, self._look())
 
-    def _look(self, name: str, place: int | None = None) -> Style:
-        """A look, on the ground of the marked week where it is that one."""
-        style = self.get_component_rich_style(f"year-strip--{name}")
-        ground = self.rich_style.bgcolor
-        if place is not None and place == self.marked:
-            ground = self.get_component_rich_style("year-strip--marked").bgcolor
-        return style + Style(bgcolor=ground)
+    def notify_style_update(self) -> None:
+        super().notify_style_update()
+        self._looks.clear()
+
+    def _look(self, name: str = "", *, marked: bool = False) -> Style:
+        """A look, on the ground of the marked week where it is that one. Kept: to look it up takes time."""
+        kept = self._looks.get((name, marked))
+        if kept is None:
+            under = self.get_component_rich_style("year-strip--marked") if marked else self.rich_style
+            look = self.get_component_rich_style(f"year-strip--{name}") if name else Style()
+            kept = self._looks[name, marked] = look + Style(bgcolor=under.bgcolor)
+        return kept
 
     @property
     def _ascii(self) -> bool:
         return bool(getattr(self.app, "ascii", False))
 
     def _month_line(self) -> list[Segment]:
-        return [Segment(" " * LABEL, self.rich_style), Segment(self._months, self._look("month"))]
+        return [Segment(" " * LABEL, self._look()), Segment(self._months, self._look("month"))]
 
     def _row(self, row: int) -> list[Segment]:
         shades = ASCII_SHADES if self._ascii else SHADES
         segments = [Segment(f"{ROWS[row][0]:<{LABEL}}", self._look("label"))]
         for place, (week, level) in enumerate(zip(self.weeks, self._levels[row], strict=True)):
             sign = shades[level] if week.lived else " "
-            segments.append(Segment(sign, self._look(str(level) if level else "none", place)))
+            look = self._look(str(level) if level else "none", marked=place == self.marked)
+            segments.append(Segment(sign, look))
         return segments
 
     def _mark_line(self) -> list[Segment]:
         sign = "^" if self._ascii else "▲"
-        return [Segment(" " * (LABEL + self.marked), self.rich_style), Segment(sign, self._look("marked"))]
+        return [Segment(" " * (LABEL + self.marked), self._look()), Segment(sign, self._look("marked"))]
