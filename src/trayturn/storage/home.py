@@ -38,6 +38,8 @@ COMMANDS = frozenset(
         "gone",
         "count",
         "lift",
+        "supplies",
+        "past",
         "outlook",
         "compare",
         "feed",
