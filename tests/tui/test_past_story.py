@@ -15,6 +15,7 @@ async def test_a_year_of_all_bins_from_the_first_screen(tmp_path: Path) -> None:
     async with keeper(samples(tmp_path)) as k:
         await k.press("l")
         assert k.screen == "Past"
+        assert k.footer_fits
         k.sees("The past year of 5 bins", "feedings", "castings", "Dec", "since 17 Nov 2025")
         k.sees("Week 47, Mon 16 to Sun 22 Nov 2026 so far: 1 feeding with 737 g of scraps")
         k.sees("108 kg in 77 feedings", "115 kg in 82 feedings", "Longest without a check: 41 days")

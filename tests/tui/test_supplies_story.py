@@ -30,6 +30,7 @@ async def test_the_table_tells_each_supply_and_the_story_the_marked_one(tmp_path
     async with keeper(samples(tmp_path), "school") as k:
         await k.press("p")
         assert k.screen == "Supplies"
+        assert k.footer_fits
         k.sees("Supplies of Room 12", "2 supplies", "1 short", "shredded newspaper", "short", "enough")
         k.sees("! Shred about 1.1 lb of shredded newspaper by Thu 14 Jan", "Or put the turn off")
         k.sees("The next fresh tray, in 57 days, needs about 1 lb")
@@ -60,7 +61,7 @@ async def test_space_writes_down_what_came_in_and_it_goes_from_the_due_list(tmp_
         await k.press("space")
         assert k.screen == "Supplies"
         assert last(k) == SuppliesAdded(at=moment(121), supplies_kg={CARDBOARD: 0.4})
-        k.sees("came in. u takes it back", "600 g in stock", "enough")
+        k.sees("What came in is saved. u takes it back", "600 g in stock", "enough")
         await k.press("escape")
         k.sees_no("Shred about")
         await k.press("p", "u", "escape")
@@ -240,3 +241,14 @@ async def test_the_turn_fits_its_window_while_something_rests(tmp_path: Path, si
         await k.press("t")
         body = k.app.screen.query_one("#sheet-body")
         assert body.max_scroll_y == 0, k.picture
+
+
+@pytest.mark.parametrize("name", ["[/", "\u202eright\u202c", "箱" * 30, "\N{WORM} [red]", "x" * 200])
+async def test_a_supply_of_any_name_keeps_its_columns(tmp_path: Path, name: str) -> None:
+    home = a_home(tmp_path, (*a_usual_bin(), entry("supplies_counted", 62, supplies_kg={name: 2.0})))
+    async with keeper(home, "pantry", wrist=Wrist(moment(63))) as k:
+        await k.press("p")
+        k.sees("2 kg", "enough", "In a week" if name == CARDBOARD else "How much goes in a week is not known")
+        await k.press("space", "space")
+        k.sees("What came in is saved. u takes it back")
+        assert name in k.stack("pantry").supplies_kg

@@ -182,7 +182,7 @@ def _print_all(stacks: Sequence[Stack], sums: Sequence[Sum], broken: Sequence[st
         _print(stack, page)
     page.lines((f"{key} cannot be read. See why with: trayturn verify {key}" for key in broken), 0, 2)
     if len(stacks) > 1 and sums:
-        units = stacks[0].setup.units
+        units = Units.US if all(one.setup.units is Units.US for one in stacks) else Units.METRIC
         page.line()
         page.line(f"In all bins: {listed(_sum_words(one, units) for one in sums)}.", hanging=2)
 

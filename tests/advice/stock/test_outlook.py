@@ -12,7 +12,8 @@ from tests.advice.stacks import Case, cases
 from tests.builders import a_profile, a_usual_bin, entry, fed, moment, stack_of, started, turned
 from trayturn.advice.due import due_list
 from trayturn.advice.stock import outlooks, reasons, story
-from trayturn.advice.stock.outlook import Outlook, coming, short_of
+from trayturn.advice.stock.ahead import coming
+from trayturn.advice.stock.outlook import Outlook, short_of
 from trayturn.advice.stock.words import gather_line, state_word
 from trayturn.domain.entries import Entry
 from trayturn.domain.replay import replay

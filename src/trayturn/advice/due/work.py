@@ -10,7 +10,8 @@ from trayturn.advice.feeding import feed_next
 from trayturn.advice.phrases import every, since, when
 from trayturn.advice.roles import free_tray, room, waiting_on_top
 from trayturn.advice.stock.outlook import MONTH
-from trayturn.advice.stock.turns import bedding_at_hand, support_lines, turn_supported
+from trayturn.advice.stock.turn_words import support_lines
+from trayturn.advice.stock.turns import bedding_at_hand, turn_supported
 from trayturn.advice.story import DOING, NAMES, THEN, separation_line
 from trayturn.advice.turning import NextTurn, next_turn
 from trayturn.domain.setup import Pattern

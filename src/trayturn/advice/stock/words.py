@@ -8,7 +8,8 @@ from datetime import datetime
 from trayturn.advice.bands import Band
 from trayturn.advice.phrases import every, roughly, when
 from trayturn.advice.stock.outlook import Lasts, Outlook
-from trayturn.advice.stock.turns import support_lines, turn_supported, verb
+from trayturn.advice.stock.turn_words import other_ways, verb
+from trayturn.advice.stock.turns import turn_supported
 from trayturn.domain.setup import Units
 from trayturn.domain.stack import Stack
 from trayturn.domain.supplies import SMALLEST_KG, fold
@@ -74,7 +75,7 @@ def _instead(one: Outlook, stack: Stack) -> tuple[str, ...]:
     support = turn_supported(stack) if one.short and one.turn is not None else None
     if support is None or fold(support.bedding) != fold(one.name):
         return ()
-    return support_lines(support)[2:]
+    return other_ways(support)
 
 
 def stock_line(one: Outlook, stack: Stack) -> str:

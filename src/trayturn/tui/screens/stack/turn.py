@@ -9,7 +9,8 @@ from textual.widgets import Static
 
 from trayturn.advice.feeding import feed_next
 from trayturn.advice.stock.habits import main_bedding
-from trayturn.advice.stock.turns import short_line, stock_line, support_lines, turn_supported
+from trayturn.advice.stock.turn_words import short_line, stock_line, support_lines
+from trayturn.advice.stock.turns import turn_supported
 from trayturn.advice.story import move_line
 from trayturn.advice.turning import NextTurn, next_turn, turn_entries
 from trayturn.domain.entries import Entry, TrayStarted

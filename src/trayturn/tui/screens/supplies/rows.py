@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import datetime
 
+from rich.cells import set_cell_size
+
 from trayturn.advice.bands import Band
 from trayturn.advice.phrases import roughly
 from trayturn.advice.stock.outlook import Outlook
@@ -36,7 +38,7 @@ def supply_rows(found: Sequence[Outlook], now: datetime, units: Units, *, ascii_
 def _line(one: Outlook, now: datetime, units: Units, ascii_only: bool) -> tuple[Span, ...]:
     word = state_word(one)
     texts = (
-        clean(one.name, WIDTHS[0] - 2),
+        set_cell_size(clean(one.name, 60), WIDTHS[0] - 2),
         "?" if one.supply.kg is None else roughly(one.supply.kg, units) if one.supply.kg else "none",
         _mid(one.record.per_week, units),
         lasts_words(one, now),
@@ -44,7 +46,7 @@ def _line(one: Outlook, now: datetime, units: Units, ascii_only: bool) -> tuple[
     )
     looks = ("strong", "plain", "plain", "plain", "plain")
     cells = zip(texts, WIDTHS, looks, strict=True)
-    spans: list[Span] = [(f"{text:<{width}}", look) for text, width, look in cells]
+    spans: list[Span] = [(set_cell_size(text, width), look) for text, width, look in cells]
     return (*spans, (bar(one, ascii_only), LOOK[word]), (f" {word}", LOOK[word]))
 
 

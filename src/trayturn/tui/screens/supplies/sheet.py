@@ -21,10 +21,10 @@ from trayturn.tui.widgets.line_list import Span
 from trayturn.tui.widgets.sheet import Sheet
 from trayturn.tui.widgets.type_in import TypeIn
 
-KEYS = "Space writes it down   1 to 3 what   - and + how much   Enter types it   Esc leaves"
+KEYS = "Space writes it down   1-3 what   - + how much   Enter types it   Esc leaves"
 GRIT_DUST = "Dry grit dusts, and the dust harms: damp it, or wear a mask."
 WAY_CODES = tuple(option.value for option in WAYS)
-SAID = {"in": "came in", "counted": "counted", "out": "used"}
+SAID = {"in": "What came in is saved", "counted": "The count is saved", "out": "What went is saved"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,9 +145,7 @@ class SupplySheet(Sheet[None]):
         except ValueError as slip:
             self.query_one("#after", Static).update(Content(str(slip)))
             return
-        if self.house.save(
-            self.key, [entry], f"{clean(self.one.name, 30)} {SAID[self.way]}. u takes it back"
-        ):
+        if self.house.save(self.key, [entry], f"{SAID[self.way]}. u takes it back"):
             self.dismiss()
 
     def action_type(self) -> None:
