@@ -15,8 +15,6 @@ from trayturn.domain.setup import Units
 from trayturn.domain.stack import Stack
 from trayturn.domain.supplies import GRIT, SMALLEST_KG, Supply, fold
 
-SHREDDED = ("shred", "card", "paper", "carton", "torn")
-
 
 @dataclass(frozen=True, slots=True)
 class TurnSupport:
