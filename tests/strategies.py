@@ -84,6 +84,7 @@ FIELDS: dict[str, dict[str, st.SearchStrategy[Any]]] = {
     "turned": {
         "order": st.lists(trays, min_size=1, max_size=6),
         "stages": st.dictionaries(trays, st.sampled_from(Stage), max_size=3),
+        "no_fresh": st.sampled_from([None, True, False]),
     },
     "separation_begun": {"tray": trays},
     "step_started": {

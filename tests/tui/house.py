@@ -35,7 +35,7 @@ SIZES = ((80, 24), (120, 40))
 NOW = moment(70, 18)
 
 
-def a_home(home: Path, entries: Iterable[Entry] = (), **setup: str) -> Path:
+def a_home(home: Path, entries: Iterable[Entry] = (), **setup: Any) -> Path:
     """A home with one bin, `pantry`, of three trays."""
     trays = [Tray(id=name) for name in "ABC"]
     managing.create(home, a_bin(**setup), trays, tuple(entries), "pantry")

@@ -15,6 +15,7 @@ from trayturn.domain.entries import (
     Fed,
     Feel,
     Note,
+    SuppliesCounted,
     SuppliesUsed,
     TrayStarted,
     WormsAdded,
@@ -230,6 +231,18 @@ def test_supplies_are_listed_with_what_is_in_stock() -> None:
     )
     assert form.intro == "In stock: grit 2 kg."
     assert filled(form, way="out", masses="grit=1 kg") == [SuppliesUsed(at=NOW, supplies_kg={"grit": 1.0})]
+
+
+def test_supplies_are_counted_and_may_be_none() -> None:
+    form = forms.supplies_form(STACK, "counted")
+    assert filled(form, masses="grit=0, straw=1 kg") == [
+        SuppliesCounted(at=NOW, supplies_kg={"grit": 0.0, "straw": 1.0})
+    ]
+    for way in ("in", "out"):
+        values, wrong = form.read_all({"way": way, "masses": "grit=0 g"}, NOW)
+        assert wrong == {}
+        with pytest.raises(ValueError, match="only what was counted can be none"):
+            form.build(values, NOW)
 
 
 def test_a_new_bin_needs_only_a_name() -> None:

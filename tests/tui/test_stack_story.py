@@ -72,7 +72,6 @@ FORMS = {
     "i": ("note", "", "first frost", "Note saved."),
     "a": ("tray_started", "tab", "leaf mould=300 g", "Tray added."),
     "w": ("worms_added", "", "250 g", "Worms saved."),
-    "p": ("supplies_added", "", "grit=500 g", "Supplies saved."),
 }
 
 

@@ -134,7 +134,8 @@ def _checked(entry: Checked, units: Units, limit: int) -> Parts:
 
 def _turned(entry: Turned, units: Units, limit: int) -> Parts:
     stages = ", ".join(f"{tray} {stage}" for tray, stage in entry.stages.items())
-    return [f"from the bottom up {', '.join(entry.order)}", stages]
+    short = "no fresh tray, for want of bedding" if entry.no_fresh else ""
+    return [f"from the bottom up {', '.join(entry.order)}", stages, short]
 
 
 def _separation_begun(entry: SeparationBegun, units: Units, limit: int) -> Parts:

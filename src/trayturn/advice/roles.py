@@ -27,12 +27,15 @@ class Roles:
         return self.fresh in [tray.id for tray in self.leaving]
 
 
-def roles_of(stack: Stack) -> Roles:
-    """The parts that the trays of this stack play in its next turn, by the bin's pattern."""
+def roles_of(stack: Stack, *, bring: bool = True) -> Roles:
+    """The parts that the trays of this stack play in its next turn, by the bin's pattern.
+
+    Without `bring` no fresh tray comes in, though there may be a place for one.
+    """
     standing = tuple(t for t in stack.trays if t.stage is not Stage.SEPARATING)
     leaving = stack.in_stage(Stage.SEPARATING) or _leaving(stack, standing)
     staying = tuple(t for t in standing if t not in leaving)
-    enters = _new_on_top(stack) is None and len(staying) < size(stack)
+    enters = bring and _new_on_top(stack) is None and len(staying) < size(stack)
     fresh = free_tray(stack, leaving[0].id if leaving else None) if enters else None
     return Roles(staying, leaving, spent_tray(stack), _fed(stack, fresh), fresh)
 

@@ -61,16 +61,16 @@ class NextTurn:
     fed: str | None = None
 
 
-def next_turn(stack: Stack) -> NextTurn:
+def next_turn(stack: Stack, *, bring: bool = True) -> NextTurn:
     """When the stack is turned next and what every tray becomes, by the bin's pattern.
 
     Due is the start of the feeding tray's stage and `days_between_turns`. Bedding below, a finishing tray
     leaves at every turn; straight up, only when the stack would grow too high. No tray comes in where
-    there is no place for one.
+    there is no place for one, nor without `bring`: for a turn made without bedding.
     """
     if not stack.trays:
         return NextTurn(None, False, "No turn yet.", ("No tray is on the stack.",))
-    roles = roles_of(stack)
+    roles = roles_of(stack, bring=bring)
     interval = timedelta(days=stack.setup.days_between_turns)
     due = roles.spent.stage_since + interval if roles.spent else None
     ready = due is not None and due <= stack.as_of
@@ -89,20 +89,23 @@ def in_hand(stack: Stack) -> str:
     return f"tray {trays[0]} is separated" if len(trays) == 1 else f"trays {listed(trays)} are separated"
 
 
-def turn_entries(stack: Stack, now: datetime, bedding_kg: Mapping[str, float] | None = None) -> list[Entry]:
+def turn_entries(
+    stack: Stack, now: datetime, bedding_kg: Mapping[str, float] | None = None, *, bring: bool = True
+) -> list[Entry]:
     """The journal entries that carry out the moves of `next_turn`, all at `now`.
 
-    `bedding_kg` is what the fresh tray is filled with. No entries for an empty stack, nor for one higher than
-    an entry can hold.
+    `bedding_kg` is what the fresh tray is filled with; without `bring` none comes in, though one could. No
+    entries for an empty stack, nor for one higher than an entry can hold.
     """
-    turn = next_turn(stack)
+    turn = next_turn(stack, bring=bring)
     leaving = [m.tray for m in turn.moves if m.to_level is None]
     after = sorted((m for m in turn.moves if m.tray not in leaving), key=lambda m: m.to_level or 0)
     stages = {m.tray: m.to_stage for m in after}
     stages |= {tray: Stage.FINISHING for tray in leaving if stack.separation(tray) is None}
     if not stages or len(stages) > MOST_IN_AN_ENTRY:
         return []
-    turned = Turned(at=now, order=tuple(stages), stages=stages)
+    left_out = not bring and next_turn(stack).fresh is not None
+    turned = Turned(at=now, order=tuple(stages), stages=stages, no_fresh=left_out or None)
     enters_now = turn.fresh is not None and turn.fresh not in leaving
     return [fresh_entry(stack, turn, now, bedding_kg), turned] if enters_now else [turned]
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from trayturn.advice.turning import turn_entries
+from trayturn.advice.turning import next_turn, turn_entries
 from trayturn.cli import amounts, building_care, building_separation
 from trayturn.cli.desk import Desk
 from trayturn.cli.parsing import Refused
@@ -70,14 +70,29 @@ def turned(desk: Desk) -> list[Entry]:
                 "--bedding goes with the usual turn. For an order of your own, log the fresh tray as started."
             )
         order = [desk.tray(name) for name in typed.trays]
-        return [desk.entry("turned", order=order, stages=_stages(desk))]
+        no_fresh = typed.no_fresh or None
+        return [desk.entry("turned", order=order, stages=_stages(desk), no_fresh=no_fresh)]
     if typed.stage:
         raise Refused("--stage needs the new order too, such as: turned C A B --stage A=finishing.")
     bedding = amounts.masses(typed.bedding, "--bedding", desk.units)
-    entries = turn_entries(desk.stack, desk.at, bedding)
+    _can_go_without(desk)
+    entries = turn_entries(desk.stack, desk.at, bedding, bring=not typed.no_fresh)
     if not entries:
         raise Refused("There is no usual turn to make of this stack; give the new order, bottom first.")
     return desk.noted(entries, "turned")
+
+
+def _can_go_without(desk: Desk) -> None:
+    """A fresh tray that would be fed at once cannot be left out. Raises `Refused`."""
+    if not desk.typed.no_fresh:
+        return
+    if desk.typed.bedding:
+        raise Refused("--bedding fills a fresh tray, and --no-fresh brings none in: leave one of them out.")
+    turn = next_turn(desk.stack)
+    if turn.fresh is not None and turn.fresh == turn.fed:
+        raise Refused(
+            f"No tray could be fed without tray {turn.fresh}. Put the turn off until there is bedding for it."
+        )
 
 
 def _stages(desk: Desk) -> dict[str, str]:

@@ -55,6 +55,12 @@ def _one_bin(parser: ArgumentParser) -> None:
     add_reading(parser)
 
 
+def _any_bin(parser: ArgumentParser) -> None:
+    """One bin, or all of them where none is named."""
+    parser.add_argument("bin", metavar="BIN", nargs="?", help=f"{BIN}; none for all bins")
+    add_reading(parser)
+
+
 def _screens(parser: ArgumentParser) -> None:
     parser.add_argument("bin", metavar="BIN", nargs="?", help=BIN)
 
@@ -229,6 +235,14 @@ _ALL = (
         "separation", "Where the separations of one bin are.", "separation:separation", _one_bin, ABOUT_JSON
     ),
     Command("journal", "The entries of one bin, newest first.", "journal:journal", _journal, ABOUT_JSON),
+    Command(
+        "supplies",
+        "What is in stock, how long it lasts, what to gather.",
+        "supplies:supplies",
+        _any_bin,
+        ABOUT_JSON,
+    ),
+    Command("past", "The past year, week by week, and what came of it.", "past:past", _any_bin, ABOUT_JSON),
     Command("log", "Add an entry without the screens.", "writing:log", _log),
     Command("split", "Move worms to another bin, in both journals at once.", "splitting:split", _split),
     Command(

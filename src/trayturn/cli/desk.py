@@ -31,6 +31,7 @@ LABELS = {
     "stage": "--stage",
     "stages": "--stage",
     "came_from": "--from",
+    "no_fresh": "--no-fresh",
     "worms_seen": "--worms",
     "skimmed_kg": "--skimmed",
     "castings_kg": "--castings",

@@ -98,6 +98,9 @@ def _turned(parser: ArgumentParser) -> None:
     parser.add_argument(
         "--bedding", metavar="NAME=MASS", action="append", default=[], help="what fills the fresh tray"
     )
+    parser.add_argument(
+        "--no-fresh", action="store_true", help="no fresh tray comes in: there is no bedding for it"
+    )
 
 
 def _counted(parser: ArgumentParser) -> None:

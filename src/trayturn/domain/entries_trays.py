@@ -64,10 +64,12 @@ class Checked(EntryBase):
 class Turned(EntryBase):
     """A turn: the stack's new order, bottom first, and the stages that changed where they are not the usual.
 
-    Without `stages` the top tray becomes the feeding tray and the tray fed until now finishes.
+    Without `stages` the top tray becomes the feeding tray and the tray fed until now finishes. `no_fresh`
+    says that no fresh tray came in because there was no bedding for it.
     """
 
     title = "turned"
     kind: Literal["turned"] = "turned"
     order: Annotated[tuple[TrayId, ...], Field(min_length=1, max_length=20, strict=False)]
     stages: dict[TrayId, Annotated[Stage, Choice]] = Field(default_factory=dict)
+    no_fresh: bool | None = None

@@ -10,7 +10,7 @@ from trayturn.domain.entries import (
     WormsAdded,
     WormsRemoved,
 )
-from trayturn.domain.ledger import Ledger, pour
+from trayturn.domain.ledger import Ledger
 
 
 def worms_added(ledger: Ledger, entry: WormsAdded) -> None:
@@ -27,17 +27,18 @@ def worms_removed(ledger: Ledger, entry: WormsRemoved) -> None:
 
 def supplies_added(ledger: Ledger, entry: SuppliesAdded) -> None:
     """Stock in; from now on this supply is counted."""
-    pour(ledger.supplies_kg, entry.supplies_kg)
+    ledger.stores.add(entry.supplies_kg, entry.at)
 
 
 def supplies_used(ledger: Ledger, entry: SuppliesUsed) -> None:
     """Stock out."""
-    ledger.draw(entry.supplies_kg)
+    ledger.find_short(ledger.stores.take(entry.supplies_kg, entry.at))
+    ledger.stores.uses.append(entry)
 
 
 def supplies_counted(ledger: Ledger, entry: SuppliesCounted) -> None:
     """What was counted is the stock, whatever was reckoned before."""
-    ledger.supplies_kg.update(entry.supplies_kg)
+    ledger.stores.count(entry.supplies_kg, entry.at)
     ledger.supplies_counted_at = entry.at
 
 

@@ -5,10 +5,11 @@ from __future__ import annotations
 from dataclasses import replace
 
 from trayturn.domain.entries import Checked, Fed, Stage, TrayStarted, Turned
-from trayturn.domain.ledger import SMALLEST_KG, WRONG_TRAY, Ledger, TrayRecord, pour
+from trayturn.domain.ledger import WRONG_TRAY, Ledger, TrayRecord, pour
 from trayturn.domain.problems import Severity
 from trayturn.domain.setup import Pattern
 from trayturn.domain.stack import Sump
+from trayturn.domain.supplies import gathered, used_by
 
 STANDING = (Stage.BEDDING, Stage.FEEDING, Stage.FINISHING)
 
@@ -24,8 +25,10 @@ def tray_started(ledger: Ledger, entry: TrayStarted) -> None:
     record = TrayRecord(entry.tray, stage, entry.at, entry.at, water_kg=entry.water_kg or 0.0)
     pour(record.bedding_kg, entry.bedding_kg)
     ledger.open(record)
+    ledger.left_out_at = None
     if not entry.came_from:
-        ledger.draw(_stocked(ledger, entry.bedding_kg))
+        ledger.find_short(ledger.stores.take_stocked(entry.bedding_kg, entry.at))
+        ledger.stores.starts.append(entry)
 
 
 def _entry_level(ledger: Ledger, entry: TrayStarted) -> int:
@@ -71,14 +74,15 @@ def fed(ledger: Ledger, entry: Fed) -> None:
     pour(tray.bedding_kg, entry.bedding_kg)
     tray.grit_kg += entry.grit_kg or 0.0
     tray.last_fed_at = ledger.last_fed_at = entry.at
-    used = dict(entry.bedding_kg)
-    pour(used, {"grit": entry.grit_kg or 0.0})
-    ledger.draw(_stocked(ledger, used))
+    _draw_meal(ledger, entry)
 
 
-def _stocked(ledger: Ledger, used: dict[str, float]) -> dict[str, float]:
-    """Only what is in stock is drawn down: a supply not counted, or run out, is not told of each time."""
-    return {name: kg for name, kg in used.items() if ledger.supplies_kg.get(name, 0.0) > SMALLEST_KG}
+def _draw_meal(ledger: Ledger, entry: Fed) -> None:
+    """Bedding and grit leave the stock; scraps do where they are kept in stock, as coffee grounds may be."""
+    used = used_by(entry)
+    pour(used, {name: kg for name, kg in gathered(entry.items_kg).items() if name in ledger.stores.shelves})
+    ledger.find_short(ledger.stores.take_stocked(used, entry.at))
+    ledger.stores.feedings.append(entry)
 
 
 def checked(ledger: Ledger, entry: Checked) -> None:
@@ -126,6 +130,7 @@ def turned(ledger: Ledger, entry: Turned) -> None:
     ledger.order = order + [t for t in ledger.order if t in ledger.separations and t not in order]
     _enter_stages(ledger, entry, order)
     ledger.last_turn_at = entry.at
+    ledger.left_out_at = entry.at if entry.no_fresh else ledger.left_out_at
     ledger.turns += 1
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
 
@@ -10,10 +10,9 @@ from trayturn.domain.entries import Checked, Entry, Fed, FollowUpSet, MealKept, 
 from trayturn.domain.problems import Finding, Severity
 from trayturn.domain.profile import Profile
 from trayturn.domain.stack import Harvest, Separation, Sump, TrayState, days_between
+from trayturn.domain.supplies import Stores
 
 WRONG_TRAY = "Correct the tray or date."
-SMALLEST_KG = 1e-9
-"""Below this a difference of masses is the rounding of sums, not a shortage."""
 
 
 def pour(store: dict[str, float], masses: Mapping[str, float]) -> None:
@@ -93,8 +92,9 @@ class Ledger:
     temperature_at: datetime | None = None
     worms_kg: float | None = None
     first_worms_at: datetime | None = None
-    supplies_kg: dict[str, float] = field(default_factory=dict)
+    stores: Stores = field(default_factory=Stores)
     supplies_counted_at: datetime | None = None
+    left_out_at: datetime | None = None
     cautions_read: dict[str, datetime] = field(default_factory=dict)
     follow_ups: dict[str, FollowUpSet] = field(default_factory=dict)
     snoozed: dict[str, datetime] = field(default_factory=dict)
@@ -123,18 +123,15 @@ class Ledger:
         self.trays[tray.id] = tray
         self.first_tray_at = self.first_tray_at or tray.started_at
 
-    def draw(self, masses: Mapping[str, float]) -> None:
-        """Take supplies out of stock, kg. A stock never goes below nothing; what was short is a finding."""
-        for name, kg in masses.items():
-            held = self.supplies_kg.get(name, 0.0)
-            if kg > held + SMALLEST_KG:
-                self.find(
-                    "more-used-than-stocked",
-                    f"{kg:g} kg of {name} was used and {held:g} kg was in stock.",
-                    "Add what came in, or correct the mass.",
-                    Severity.WARNING,
-                )
-            self.supplies_kg[name] = max(0.0, held - kg)
+    def find_short(self, short: Iterable[tuple[str, float, float]]) -> None:
+        """Note what was used though less of it was in stock: by name, what was used and held, kg."""
+        for name, kg, held in short:
+            self.find(
+                "more-used-than-stocked",
+                f"{kg:g} kg of {name} was used and {held:g} kg was in stock.",
+                "Add what came in, or correct the mass.",
+                Severity.WARNING,
+            )
 
     def on_stack(self, tray_id: str) -> bool:
         return tray_id in self.order

@@ -17,9 +17,12 @@ from trayturn.domain.entries import (
     Settled,
     Stage,
     Step,
+    SuppliesUsed,
+    TrayStarted,
 )
 from trayturn.domain.problems import Finding
 from trayturn.domain.setup import BinSetup
+from trayturn.domain.supplies import Supply
 
 DAY = timedelta(days=1)
 
@@ -139,7 +142,9 @@ class Stack:
 
     `listed_trays` are the ids in the profile's own list of trays, used yet or not. `follow_ups` are those
     still open, `snoozed` and `done` the moments of the last word on due things, all by item; `caddy_kg` are
-    the scraps that wait, since `caddy_at`.
+    the scraps that wait, since `caddy_at`. The last feedings, started trays and other uses of supplies are a
+    few of the latest, oldest first. `left_out_at` is the turn that brought no fresh tray in for want of
+    bedding, until a tray is started.
     """
 
     key: str
@@ -162,6 +167,11 @@ class Stack:
     first_worms_at: datetime | None = None
     supplies_kg: Mapping[str, float] = field(default_factory=dict)
     supplies_counted_at: datetime | None = None
+    supplies: tuple[Supply, ...] = ()
+    last_feedings: tuple[Fed, ...] = ()
+    last_starts: tuple[TrayStarted, ...] = ()
+    last_uses: tuple[SuppliesUsed, ...] = ()
+    left_out_at: datetime | None = None
     cautions_read: Mapping[str, datetime] = field(default_factory=dict)
     follow_ups: Mapping[str, FollowUpSet] = field(default_factory=dict)
     snoozed: Mapping[str, datetime] = field(default_factory=dict)

@@ -42,6 +42,8 @@ COMMANDS = frozenset(
         "gone",
         "count",
         "lift",
+        "supplies",
+        "past",
         "outlook",
         "compare",
         "feed",

@@ -120,7 +120,17 @@ class TrayturnApp(App[None]):
             for _ in self.shelf.read(path):
                 pass
             self.call_from_thread(self.tell, path.stem)
+        self._add_up()
         self.call_from_thread(self._all_read)
+
+    def _add_up(self) -> None:
+        """The past of every bin, week by week: a long journal takes longer than a key may wait."""
+        import_module("trayturn.tui.screens.past.screen")
+        from trayturn.advice.past import tally_of
+
+        for loaded in list(self.shelf.loaded.values()):
+            if loaded.profile is not None:
+                self.shelf.kept(loaded.profile, tally_of)
 
     def _all_read(self) -> None:
         # A long journal is many small objects that stay: sorting through them for waste would hold up a key.

@@ -11,8 +11,8 @@ from dataclasses import dataclass
 from textual.binding import Binding, BindingType
 
 BINS, STACK, SEPARATION, JOURNAL, CAUTIONS = "bins", "stack", "separation", "journal", "cautions"
-BEGIN = "begin"
-EVERYWHERE = frozenset({BINS, STACK, SEPARATION, JOURNAL, CAUTIONS, BEGIN})
+BEGIN, SUPPLIES, PAST = "begin", "supplies", "past"
+EVERYWHERE = frozenset({BINS, STACK, SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST})
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,8 +53,8 @@ COMMANDS: tuple[Command, ...] = (
         "enter",
         "Open",
         "Open what is marked, or the reason behind it",
-        _on(BINS, STACK, JOURNAL, CAUTIONS, BEGIN),
-        _on(BINS, BEGIN),
+        _on(BINS, STACK, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST),
+        _on(BINS, BEGIN, SUPPLIES, PAST),
         "Enter",
     ),
     Command(
@@ -62,8 +62,8 @@ COMMANDS: tuple[Command, ...] = (
         "space",
         "Do it",
         "Do the one obvious thing",
-        _on(BINS, STACK, SEPARATION, BEGIN),
-        _on(STACK, SEPARATION, BEGIN),
+        _on(BINS, STACK, SEPARATION, BEGIN, SUPPLIES),
+        _on(STACK, SEPARATION, BEGIN, SUPPLIES),
         "Space",
     ),
     Command(
@@ -92,7 +92,8 @@ COMMANDS: tuple[Command, ...] = (
     Command("begin", "", "Starting", "What a new bin begins with, step by step", _on(STACK)),
     Command("worms", "w", "Worms", "Write down worms put in, taken out or moved", _on(STACK)),
     Command("split", "", "Split", "Move worms, or a tray with them, to another bin", _on(BINS, STACK)),
-    Command("supplies", "p", "Supplies", "Write down supplies that came in", _on(STACK)),
+    Command("supplies", "p", "Supplies", "What is in stock, and what the next turn needs", _on(STACK)),
+    Command("past", "l", "Past year", "The past year, week by week", _on(BINS, STACK)),
     Command("note", "i", "Note", "Write a note", _on(STACK, JOURNAL), _on(JOURNAL)),
     Command(
         "journal", "j", "Journal", "Everything written down, newest first", _on(STACK, SEPARATION), _on(STACK)
@@ -108,13 +109,24 @@ COMMANDS: tuple[Command, ...] = (
         "more",
         "plus,equals_sign,right",
         "More",
-        "More time, or more of what is marked",
-        _on(SEPARATION),
-        key_word="+",
+        "More time, or more of what is marked; a week later",
+        _on(SEPARATION, SUPPLIES, PAST),
+        _on(SUPPLIES),
+        "+",
     ),
     Command(
-        "less", "minus,left", "Less", "Less time, or less of what is marked", _on(SEPARATION), key_word="-"
+        "less",
+        "minus,left",
+        "Less",
+        "Less time, or less of what is marked; a week earlier",
+        _on(SEPARATION, SUPPLIES, PAST),
+        _on(SUPPLIES),
+        "-",
     ),
+    Command(
+        "next_bin", "down", "Next bin", "Show the next bin, or all of them", _on(PAST), _on(PAST), "Down"
+    ),
+    Command("last_bin", "up", "Bin before", "Show the bin before, or all of them", _on(PAST)),
     Command(
         "end_early", "e", "End now", "End the rest or the loosening now", _on(SEPARATION), _on(SEPARATION)
     ),
@@ -125,15 +137,15 @@ COMMANDS: tuple[Command, ...] = (
         "u",
         "Undo",
         "Take back the last entry",
-        _on(STACK, JOURNAL, BINS, SEPARATION, BEGIN),
-        _on(JOURNAL),
+        _on(STACK, JOURNAL, BINS, SEPARATION, BEGIN, SUPPLIES),
+        _on(JOURNAL, SUPPLIES),
     ),
     Command(
         "cautions",
         "c",
         "Cautions",
         "Read the cautions, with their reasons",
-        _on(BINS, STACK, SEPARATION, BEGIN),
+        _on(BINS, STACK, SEPARATION, BEGIN, SUPPLIES),
         _on(BEGIN),
     ),
     Command(
@@ -142,7 +154,7 @@ COMMANDS: tuple[Command, ...] = (
         "Leave",
         "Leave this screen; its place is kept",
         EVERYWHERE - _on(BINS),
-        _on(SEPARATION, JOURNAL, CAUTIONS, BEGIN),
+        _on(SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST),
         "Esc",
     ),
     Command(

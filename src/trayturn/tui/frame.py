@@ -24,13 +24,15 @@ if TYPE_CHECKING:
     from trayturn.tui.app import TrayturnApp
 
 LEAST = (60, 18)
+WIDE = 120
+"""Columns from which the reasons stand open beside what they are about."""
 
 
 class Frame(Screen[None]):
     """A screen of the house. In too small a window it says what size it needs, and still shows a rest."""
 
     PLACE: ClassVar[str] = ""
-    HORIZONTAL_BREAKPOINTS = [(0, "-narrow"), (120, "-wide")]
+    HORIZONTAL_BREAKPOINTS = [(0, "-narrow"), (WIDE, "-wide")]
     CSS_PATH: ClassVar[str | PurePath | list[str | PurePath] | None] = "frame.tcss"
     _held: Widget | None = None
     """What had the keys before the window grew too small to show it."""
@@ -51,6 +53,11 @@ class Frame(Screen[None]):
     def house(self) -> TrayturnApp:
         """The app, by its own type."""
         return cast("TrayturnApp", self.app)
+
+    @property
+    def wide(self) -> bool:
+        """Whether the window has room for the reasons; true before the class that says so is set."""
+        return self.house.size.width >= WIDE
 
     def on_mount(self) -> None:
         self.house.changed.subscribe(self, self._on_changed)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 
-from trayturn.advice.due import first_weeks, work
+from trayturn.advice.due import first_weeks, stores, work
 from trayturn.advice.due.item import KINDS, Due, Press, due_at
 from trayturn.advice.feeding import feed_next
 from trayturn.advice.pages import Page
@@ -20,6 +20,7 @@ SOURCES: tuple[Callable[[Stack], Iterable[Due]], ...] = (
     work.feed,
     work.check,
     first_weeks.first_weeks,
+    stores.supplies,
     work.start,
 )
 """Where due things come from. Each is asked once; none knows of the others."""

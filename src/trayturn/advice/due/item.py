@@ -84,11 +84,11 @@ class Due:
         return self.pressing and self.due is not None
 
     @property
-    def order(self) -> tuple[int, int, datetime, int, str, str]:
+    def order(self) -> tuple[int, int, datetime, int, str, str, str]:
         """What to sort by, also across bins. Work whose day has come goes by kind: turn before feeding."""
         kind = KINDS.index(self.kind)
         first = kind if self.press is Press.NOW else 0
-        return self.press, first, self.due or FAR_OFF, kind, self.bin, self.tray or ""
+        return self.press, first, self.due or FAR_OFF, kind, self.bin, self.tray or "", self.code
 
 
 def due_at(

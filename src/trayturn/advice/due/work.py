@@ -9,8 +9,11 @@ from trayturn.advice.due.item import Due, Press, due_at
 from trayturn.advice.feeding import feed_next
 from trayturn.advice.phrases import every, since, when
 from trayturn.advice.roles import free_tray, room, waiting_on_top
+from trayturn.advice.stock.outlook import MONTH
+from trayturn.advice.stock.turn_words import support_lines
+from trayturn.advice.stock.turns import bedding_at_hand, turn_supported
 from trayturn.advice.story import DOING, NAMES, THEN, separation_line
-from trayturn.advice.turning import next_turn
+from trayturn.advice.turning import NextTurn, next_turn
 from trayturn.domain.setup import Pattern
 from trayturn.domain.stack import Separation, Stack, StepTimes
 from trayturn.domain.words import clock, count
@@ -64,7 +67,16 @@ def turn(stack: Stack) -> Iterator[Due]:
     coming = next_turn(stack)
     if coming.due is not None:
         press = Press.NOW if coming.ready and not stack.separations else Press.LATER
-        yield due_at(stack, "turn", coming.what, coming.why, coming.due, press=press)
+        why = _with_stock(stack, coming)
+        yield due_at(stack, "turn", coming.what, why, coming.due, press=press)
+
+
+def _with_stock(stack: Stack, coming: NextTurn) -> tuple[str, ...]:
+    """The reasons of a turn; what its stock lacks stands before them once the turn is near."""
+    support = turn_supported(stack)
+    lines = support_lines(support) if support is not None else ()
+    near = coming.due is not None and coming.due <= stack.as_of + timedelta(days=MONTH)
+    return (*lines, *coming.why) if near else (*coming.why, *lines)
 
 
 def worms(stack: Stack) -> Iterator[Due]:
@@ -108,10 +120,15 @@ def check(stack: Stack) -> Iterator[Due]:
 
 
 def start(stack: Stack) -> Iterator[Due]:
-    """Bedding below, a stack with room takes a bedding tray at any time; a turn that is due brings one."""
+    """Bedding below, a stack with room takes a bedding tray at any time; a turn that is due brings one.
+
+    Where there is no bedding for it, nothing is said until there is.
+    """
     places, name = room(stack), free_tray(stack)
     turning = next_turn(stack).ready or bool(stack.separations)
     if stack.setup.pattern is not Pattern.BEDDING_BELOW or turning or not places or name is None:
+        return
+    if not bedding_at_hand(stack):
         return
     if feed_next(stack).tray is None and feed_next(stack).instead is None:
         return

@@ -14,6 +14,7 @@ from textual.widgets import Static
 from trayturn.tui.commands import BINS, bindings
 from trayturn.tui.frame import Frame
 from trayturn.tui.screens.bins.rows import bin_row, by_press
+from trayturn.tui.ways import go
 from trayturn.tui.widgets.line_list import LineList
 from trayturn.tui.widgets.title_row import TitleRow
 
@@ -155,6 +156,9 @@ class BinsScreen(Frame):
 
         work: Any = getattr(managing, what)
         work(self.house, self.list.marked_key)
+
+    def action_past(self) -> None:
+        go(self.house, "past", None)
 
     def action_undo(self) -> None:
         from trayturn.tui.screens.bins.managing import undo_last

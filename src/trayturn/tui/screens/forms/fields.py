@@ -61,8 +61,9 @@ class Option:
 class Field:
     """One question. `default` is what stands in it at first, as it would be typed, or the value of an option.
 
-    `least` and `most` bound a number in SI, `most` also a text's length. `more` is asked only on request, and
-    what has `asked` only where that says so of what stands in the form. The cursor is `here` at first.
+    `least` and `most` bound a number in SI, `most` also a text's length; a `least` of 0 lets masses be none.
+    `more` is asked only on request, and what has `asked` only where that says so of what stands in the form.
+    The cursor is `here` at first.
     """
 
     name: str
@@ -103,7 +104,7 @@ def read(field: Field, text: str, units: Units, now: datetime) -> Any:
     if field.kind == "when":
         return read_moment(typed, now)
     if field.kind == "masses":
-        return read_masses(typed, units)
+        return read_masses(typed, units, zero=field.least == 0)
     if field.kind == "text":
         return _text(field, typed)
     if not typed:

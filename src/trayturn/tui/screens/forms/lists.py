@@ -18,18 +18,21 @@ LONGEST_NAME = 200
 HEAVIEST_KG = 1000
 
 
-def read_masses(text: str, units: Units) -> dict[str, float]:
-    """kg by name. A name given twice is added up. Raises `ValueError` naming the part that cannot be read."""
+def read_masses(text: str, units: Units, *, zero: bool = False) -> dict[str, float]:
+    """kg by name, of nothing too where `zero` allows it. A name given twice is added up.
+
+    Raises `ValueError` naming the part that cannot be read.
+    """
     found: dict[str, float] = {}
     for part in filter(None, map(str.strip, BETWEEN.split(text))):
-        name, kg = _read_part(part, units)
+        name, kg = _read_part(part, units, zero)
         found[name] = found.get(name, 0.0) + kg
         if found[name] > HEAVIEST_KG:
             raise ValueError(f"{name[:40]}: the mass must be at most {show_mass(HEAVIEST_KG, units)}.")
     return found
 
 
-def _read_part(part: str, units: Units) -> tuple[str, float]:
+def _read_part(part: str, units: Units, zero: bool) -> tuple[str, float]:
     match = NAME_AND_MASS.fullmatch(part)
     if match is None:
         raise ValueError(f"{part[:40]!r} needs a name and a mass, such as {EXAMPLES[units].scraps}.")
@@ -42,7 +45,7 @@ def _read_part(part: str, units: Units) -> tuple[str, float]:
         kg = parse_mass(mass, units)
     except UnitError as slip:
         raise ValueError(f"{name[:40]}: {slip}") from None
-    if kg == 0:
+    if kg == 0 and not zero:
         raise ValueError(f"{name[:40]}: the mass must be more than nothing; leave out what was not there.")
     return name, kg
 

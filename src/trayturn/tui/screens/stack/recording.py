@@ -97,10 +97,10 @@ def worms(house: TrayturnApp, key: str, way: str = "in") -> None:
     _ask(house, key, form, "Worms saved. u takes it back")
 
 
-def supplies(house: TrayturnApp, key: str) -> None:
-    """Supplies that came in."""
+def supplies(house: TrayturnApp, key: str, way: str) -> None:
+    """Supplies by name: what came in, was counted or went."""
     if (stack := house.shelf.stack(key)) is not None:
-        _ask(house, key, forms.supplies_form(stack), "Supplies saved. u takes it back")
+        _ask(house, key, forms.supplies_form(stack, way), "Supplies saved. u takes it back")
 
 
 def turn(house: TrayturnApp, key: str) -> None:

@@ -181,6 +181,7 @@ class StackScreen(BinFrame):
             "check": self.action_check,
             "watch": partial(beginning.look, self.house, self.key),
             "start": partial(beginning.start, self.house, self.key),
+            "supplies": self.action_supplies,
         }
         acts[first.kind]()
 
@@ -209,7 +210,10 @@ class StackScreen(BinFrame):
         recording.worms(self.house, self.key, "move")
 
     def action_supplies(self) -> None:
-        recording.supplies(self.house, self.key)
+        go(self.house, "supplies", self.key)
+
+    def action_past(self) -> None:
+        go(self.house, "past", self.key)
 
     def action_turn(self) -> None:
         read_first(self.house, self.key, "turn", lambda: recording.turn(self.house, self.key))

@@ -1,0 +1,1 @@
+"""The past year at a glance: a column a week, in one bin or in all."""

@@ -1,0 +1,1 @@
+"""The supplies of one bin: what is in stock, how long it lasts, and what to gather."""
