@@ -6,7 +6,7 @@ from datetime import datetime
 
 from trayturn.domain.stack import days_between
 from trayturn.domain.units import three_figures
-from trayturn.domain.words import count, day, due
+from trayturn.domain.words import as_read, count, day, due
 
 
 def when(moment: datetime, now: datetime) -> str:
@@ -29,3 +29,8 @@ def aged(days: float) -> str:
 def every(days: float) -> str:
     """An interval of the setup: `every day`, `every 12 days`, `every 1.5 days`."""
     return "every day" if days == 1 else f"every {three_figures(days)} days"
+
+
+def day_has_come(moment: datetime, now: datetime) -> bool:
+    """Whether the day of that moment has begun, as the keeper's clock reads it."""
+    return as_read(moment, now).date() <= now.date()

@@ -91,6 +91,7 @@ class Ledger:
     last_check_at: datetime | None = None
     temperature_c: float | None = None
     temperature_at: datetime | None = None
+    smelled: Checked | None = None
     worms_kg: float | None = None
     supplies_kg: dict[str, float] = field(default_factory=dict)
     supplies_counted_at: datetime | None = None

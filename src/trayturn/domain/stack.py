@@ -138,8 +138,8 @@ class Stack:
     """A bin at a moment. `trays` run from the bottom up; `off_stack` holds the spare ones used before.
 
     `listed_trays` are the ids in the profile's own list of trays, used yet or not. `follow_ups` are those
-    still open, `snoozed` and `done` the moments of the last word on due things, all by item; `caddy_kg` are
-    the scraps that wait, since `caddy_at`.
+    still open, `snoozed` and `done` the moments until which due things are put off or done, all by item;
+    `caddy_kg` are the scraps that wait, since `caddy_at`; `smelled` is the last check that named a smell.
     """
 
     key: str
@@ -158,6 +158,7 @@ class Stack:
     last_check_at: datetime | None = None
     temperature_c: float | None = None
     temperature_at: datetime | None = None
+    smelled: Checked | None = None
     worms_kg: float | None = None
     supplies_kg: Mapping[str, float] = field(default_factory=dict)
     supplies_counted_at: datetime | None = None

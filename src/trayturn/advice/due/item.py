@@ -36,6 +36,8 @@ PAGES = {
     "start": Page.BEDDING,
 }
 """The page behind each kind, where the thing due names none of its own."""
+DONE_BY_WORD = frozenset({"follow_up", "watch", "hatch", "supplies"})
+"""Kinds that write no entry of their own: the keeper marks them done. The others are done by doing them."""
 FAR_OFF = datetime.max.replace(tzinfo=UTC)
 
 
@@ -54,7 +56,8 @@ class Press(IntEnum):
 class Due:
     """One thing to do at one bin. `bin` is its key, `name` its shown name; `due` is None without a day.
 
-    `code` tells apart what is due of one kind; `page` is the page of the handbook behind it.
+    `code` tells apart what is due of one kind; `page` is the page of the handbook behind it. Where the keeper
+    put it off, `due` and `snoozed_until` are the day it was put off to, and `was_due` its own.
     """
 
     bin: str
@@ -67,6 +70,8 @@ class Due:
     press: Press = Press.LATER
     code: str = ""
     page: Page | None = None
+    snoozed_until: datetime | None = None
+    was_due: datetime | None = None
 
     @property
     def item(self) -> str:
@@ -84,11 +89,21 @@ class Due:
         return self.pressing and self.due is not None
 
     @property
+    def can_wait(self) -> bool:
+        """Whether it may be put off. The worms of a separation cannot wait for another day."""
+        return self.press not in (Press.REST_OVER, Press.STEP_WAITS, Press.REST_RUNS)
+
+    @property
+    def done_by_word(self) -> bool:
+        """Whether it is marked done, and not done by writing down a feeding, a check or the like."""
+        return self.kind in DONE_BY_WORD
+
+    @property
     def order(self) -> tuple[int, int, datetime, int, str, str]:
         """What to sort by, also across bins. Work whose day has come goes by kind: turn before feeding."""
         kind = KINDS.index(self.kind)
         first = kind if self.press is Press.NOW else 0
-        return self.press, first, self.due or FAR_OFF, kind, self.bin, self.tray or ""
+        return self.press, first, self.due or FAR_OFF, kind, self.bin, self.item
 
 
 def due_at(

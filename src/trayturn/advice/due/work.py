@@ -70,7 +70,7 @@ def turn(stack: Stack) -> Iterator[Due]:
 def worms(stack: Stack) -> Iterator[Due]:
     """A bin that was only just set up has bedding and no worms yet."""
     begun = any(tray.feedings for tray in (*stack.trays, *stack.off_stack)) or stack.turns
-    if begun or stack.worms_kg is not None or stack.past_separations or stack.separations:
+    if not stack.trays or begun or stack.worms_kg is not None or stack.past_separations or stack.separations:
         return
     why = (
         "No worms are written down for this bin, and it has not been fed yet.",
@@ -87,14 +87,14 @@ def feed(stack: Stack) -> Iterator[Due]:
         press = Press.NOW if coming.ready else Press.LATER
         yield due_at(stack, "feed", coming.what, coming.why, coming.due, tray, press)
     else:
-        press = Press.LATER if stack.separations else Press.NOW
+        press = Press.LATER if coming.rests else Press.NOW
         yield due_at(stack, "feed" if tray else "start", coming.what, coming.why, None, tray, press)
 
 
 def check(stack: Stack) -> Iterator[Due]:
     """The next look at the bin as a whole."""
     last = stack.last_check_at or stack.began_at
-    if last is None:
+    if last is None or not stack.trays:
         return
     due = last + timedelta(days=stack.setup.days_between_checks)
     now = due <= stack.as_of
