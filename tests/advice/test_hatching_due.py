@@ -69,7 +69,7 @@ def test_the_reason_tells_bands_in_words_and_what_they_rest_on() -> None:
     assert "Reckoned at the bin's last reading, 20 °C on Tue 9 Jun, 10 days ago." in told
     assert "common practice, no source" in told
     assert "Eurasian J. Soil Sci. 2025" in told
-    assert "82 to 88 % hatch at all." in look.why
+    assert "82 to 88 % of cocoons hatch at all." in look.why
 
 
 def test_without_a_temperature_room_warmth_is_assumed_and_said_so() -> None:

@@ -11,9 +11,10 @@ from hypothesis import strategies as st
 from tests.advice.stacks import Case, cases
 from tests.builders import a_profile, a_usual_bin, entry, fed, moment, started
 from trayturn.advice.bands import Band
+from trayturn.advice.contents import uneaten_kg
 from trayturn.advice.due import due_list
 from trayturn.advice.feeding import feed_next
-from trayturn.advice.next import Next, uneaten_kg, what_next
+from trayturn.advice.next import Next, what_next
 from trayturn.advice.pantry import pantry_of
 from trayturn.domain.entries import Entry
 from trayturn.domain.replay import replay

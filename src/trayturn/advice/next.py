@@ -7,10 +7,8 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from trayturn.advice.bands import Band, mass_band
-from trayturn.advice.contents import tray_contents
 from trayturn.advice.due import Due, due_list
 from trayturn.advice.feeding import FeedNext, feed_next, feeding_due
-from trayturn.advice.pantry import Pantry
 from trayturn.advice.phrases import every, when
 from trayturn.advice.resting import Rest, leading
 from trayturn.domain.stack import Stack, days_between
@@ -24,7 +22,8 @@ class Next:
     """One bin's place in the ranking. `feed` is its feeding as a due thing, `first` what presses most in it.
 
     `rests` are the reasons to feed nothing now, none where it may be fed; `until` is the day they are over,
-    None where no day is known. `late` is how far past its day it is, in its own intervals between feedings.
+    None where no day is known. `late` is how far past its day it is, in its own intervals between feedings;
+    `begins` is whether worms or a tray are wanted before food.
     """
 
     bin: str
@@ -38,30 +37,33 @@ class Next:
     rests: tuple[Rest, ...]
     until: datetime | None
     days_since_fed: float | None
+    days_between_feedings: float
+    uneaten_kg: Band | None
+    caddy_kg: Mapping[str, float]
     late: float
+    begins: bool
 
     @property
     def resting(self) -> bool:
         return bool(self.rests)
 
     @property
+    def line(self) -> str:
+        """What to do with the reason in a few words: `Feed tray B now (last fed 14 days ago, ...).`"""
+        return f"{self.what.removesuffix('.')} ({self.short})." if self.short else self.what
+
+    @property
     def order(self) -> tuple[int, float, str]:
         """What to sort by: who waits longest by its own interval, what is to be started, then who rests."""
         if self.rests:
             return (2, self.until.timestamp(), self.bin) if self.until is not None else (3, 0.0, self.bin)
-        return (0 if self.feed.kind == "feed" and self.first.kind != "worms" else 1, -self.late, self.bin)
+        return (1 if self.begins else 0, -self.late, self.bin)
 
 
 def what_next(stacks: Iterable[Stack], uneaten: Mapping[str, Band | None] | None = None) -> list[Next]:
     """Every bin, the one to feed first on top. `uneaten` is the scraps still there, by bin where reckoned."""
     known = uneaten or {}
     return sorted((_next(stack, known.get(stack.key)) for stack in stacks), key=lambda one: one.order)
-
-
-def uneaten_kg(stack: Stack, pantry: Pantry) -> Band | None:
-    """The scraps of the tray to be fed that are still there, as reckoned; None where no tray is fed."""
-    tray = stack.tray(feed_next(stack).tray or "")
-    return tray_contents(tray, stack, pantry).uneaten_kg if tray is not None and tray.meals else None
 
 
 def _next(stack: Stack, uneaten: Band | None) -> Next:
@@ -72,21 +74,26 @@ def _next(stack: Stack, uneaten: Band | None) -> Next:
     coming = feed_next(stack)
     resting = (*coming.rests, *_own_day(stack, coming), *_put_off(feed, stack))
     last = leading(resting)
+    begin = due[0] if due[0].kind == "worms" else feed if feed.kind == "start" else None
     fed_at = _last_fed(stack, coming)
     since = _days(fed_at, stack)
     return Next(
         bin=stack.key,
         name=stack.setup.name,
         tray=feed.tray,
-        what=f"Rests until {last.end}." if last else due[0].what if due[0].kind == "worms" else feed.what,
-        short=last.short if last else _fed(fed_at, stack),
+        what=f"Rests until {last.end}." if last else begin.what if begin else feed.what,
+        short=last.short if last else "" if begin else _fed(fed_at, stack),
         why=(*feed.why, *_intervals(since, stack), *_left(uneaten, stack), *_caddy(stack)),
         feed=feed,
         first=due[0],
         rests=resting,
         until=last.until if last else None,
         days_since_fed=since,
+        days_between_feedings=stack.setup.days_between_feedings,
+        uneaten_kg=uneaten,
+        caddy_kg=stack.caddy_kg,
         late=_late(since, stack),
+        begins=begin is not None,
     )
 
 

@@ -21,6 +21,7 @@ COMMANDS = frozenset(
     {
         "new",
         "bins",
+        "next",
         "today",
         "stack",
         "journal",

@@ -92,8 +92,8 @@ def _why(tub: Tub, times: Hatch, stack: Stack) -> tuple[str, ...]:
     taken = f"{show_mass(tub.castings_kg, stack.setup.units)} of castings" if tub.castings_kg else "Castings"
     verb = "was" if tub.castings_kg else "were"
     return (
-        f"{taken} {verb} taken from tray {tub.tray} {when(tub.since, stack.as_of)}. Skimming takes the worms "
-        "and leaves the cocoons, which hatch in the castings for weeks.",
+        f"{taken} {verb} taken from tray {tub.tray} {when(tub.since, stack.as_of)}. The cocoons in them "
+        "hatch on for weeks: skimming takes the worms and leaves the cocoons.",
         f"Of the cocoons laid last, half of those that hatch have done so {weeks(times.half)} after that, "
         f"and most (95 %) {weeks(times.most)}.",
         f"{_warmth(stack)} A cooler tub takes longer.",
@@ -120,7 +120,9 @@ def _share(times: Hatch) -> tuple[str, ...]:
     if times.share is None:
         return ()
     low, high = (round(100 * share) for share in times.share)
-    return (f"{low} % of cocoons hatch at all." if low == high else f"{low} to {high} % hatch at all.",)
+    return (
+        f"{low} % of cocoons hatch at all." if low == high else f"{low} to {high} % of cocoons hatch at all.",
+    )
 
 
 def _too_cold_or_hot(tub: Tub, celsius: float, stack: Stack) -> Iterator[Due]:

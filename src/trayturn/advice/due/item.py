@@ -8,6 +8,8 @@ from enum import IntEnum
 
 from trayturn.advice.pages import Page
 from trayturn.domain.stack import Stack
+from trayturn.domain.words import clock
+from trayturn.domain.words import due as in_days
 
 KINDS = (
     "rest",
@@ -87,6 +89,14 @@ class Due:
     def late(self) -> bool:
         """Pressing, since its moment has come."""
         return self.pressing and self.due is not None
+
+    def when(self, now: datetime) -> str:
+        """Its day as it is said from now; a rest by the clock, and `waits` where its day has come in vain."""
+        if self.due is None:
+            return "now" if self.pressing else "any time"
+        if self.kind == "rest":
+            return clock(self.due, now)
+        return "waits" if self.due <= now and not self.pressing else in_days(self.due, now)
 
     @property
     def can_wait(self) -> bool:
