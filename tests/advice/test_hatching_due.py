@@ -75,7 +75,7 @@ def test_the_reason_tells_bands_in_words_and_what_they_rest_on() -> None:
 def test_without_a_temperature_room_warmth_is_assumed_and_said_so() -> None:
     found = due(1, temperature=None)
     assert found["lure"].due == due(1)["lure"].due
-    assert "Reckoned at 20 °C, which is assumed: no temperature was read." in found["lure"].why[2]
+    assert "Reckoned at 20 °C, which is assumed: no temperature was read." in found["lure"].why[3]
 
 
 def test_a_cooler_bin_takes_longer_and_a_wider_band() -> None:
@@ -83,8 +83,8 @@ def test_a_cooler_bin_takes_longer_and_a_wider_band() -> None:
     assert cool["lure"].due is not None
     assert warm["lure"].due is not None
     assert cool["lure"].due > moment(TAKEN + 23) > warm["lure"].due
-    assert "between 4 and 8 weeks" in cool["lure"].why[1]
-    assert "54 °F" in due(1, temperature=12, units="us")["lure"].why[2]
+    assert "between 4 and 8 weeks" in cool["lure"].why[2]
+    assert "54 °F" in due(1, temperature=12, units="us")["lure"].why[3]
 
 
 def test_the_species_counts() -> None:

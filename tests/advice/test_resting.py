@@ -143,13 +143,15 @@ def test_bedding_that_would_be_fed_first_waits_too() -> None:
     stack = stack_of(started("A", 0), entry("worms_added", 0, worms_kg=0.5), cold, as_of=2)
     assert feed_next(stack).what == "Feed tray A once it is warmer: it becomes the feeding tray."
     (due,) = [due for due in due_list(stack) if due.kind == "feed"]
-    assert (due.press, due.due) == (Press.LATER, None)
+    assert (due.press, due.due) == (Press.WAITS, None)
 
 
 def test_the_due_list_does_not_press_for_a_feeding_that_should_rest() -> None:
     stack = stack_of(*a_usual_bin(), entry("checked", 72, temperature_c=2), as_of=75)
     (due,) = [due for due in due_list(stack) if due.kind == "feed"]
     assert (due.pressing, due.what) == (False, "Feed tray B once it is warmer.")
+    assert (due.press, due.when(stack.as_of)) == (Press.WAITS, "waits")
+    assert [one.kind for one in due_list(stack)] == ["check", "turn", "feed", "start"]
 
 
 def test_the_reason_without_a_day_leads_and_else_the_latest() -> None:

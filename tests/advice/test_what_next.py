@@ -69,7 +69,7 @@ def test_a_bin_fed_less_than_its_interval_ago_rests_until_its_day() -> None:
     one = only(a_stack("soon", last_fed=90))
     assert (one.resting, one.until, one.tray) == (True, moment(102), "A")
     assert one.what == "Rests until Thu 11 Jun."
-    assert one.short == "last fed 10 days ago, fed every 12 days"
+    assert one.short == "fed 10 days ago, every 12 days"
     assert [rest.code for rest in one.rests] == ["interval"]
     due = only(a_stack("due", last_fed=88))
     assert (due.resting, due.what) == (False, "Feed tray A now.")

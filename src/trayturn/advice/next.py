@@ -49,7 +49,7 @@ class Next:
 
     @property
     def line(self) -> str:
-        """What to do with the reason in a few words: `Feed tray B now (last fed 14 days ago, ...).`"""
+        """What to do with the reason in a few words: `Feed tray B now (fed 14 days ago, every 12 days).`"""
         return f"{self.what.removesuffix('.')} ({self.short})." if self.short else self.what
 
     @property
@@ -130,7 +130,7 @@ def _late(since: float | None, stack: Stack) -> float:
 def _fed(last: datetime | None, stack: Stack) -> str:
     if last is None:
         return "not fed yet"
-    return f"last fed {in_days(last, stack.as_of)}, fed {every(stack.setup.days_between_feedings)}"
+    return f"fed {in_days(last, stack.as_of)}, {every(stack.setup.days_between_feedings)}"
 
 
 def _intervals(since: float | None, stack: Stack) -> Iterator[str]:

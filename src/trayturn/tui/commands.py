@@ -5,18 +5,22 @@ One letter means one thing everywhere. What is done with gloves on needs one key
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
 
 from textual.binding import Binding, BindingType
 
 BINS, STACK, SEPARATION, JOURNAL, CAUTIONS = "bins", "stack", "separation", "journal", "cautions"
-EVERYWHERE = frozenset({BINS, STACK, SEPARATION, JOURNAL, CAUTIONS})
+DUE = "due"
+EVERYWHERE = frozenset({BINS, STACK, SEPARATION, JOURNAL, CAUTIONS, DUE})
 
 
 @dataclass(frozen=True, slots=True)
 class Command:
-    """One command. `shown` names the screens whose footer carries it; `keys` are Textual key names."""
+    """One command. `shown` names the screens whose footer carries it; `keys` are Textual key names.
+
+    `here` has the label and help of a screen on which the same key needs other words.
+    """
 
     id: str
     keys: str
@@ -25,6 +29,12 @@ class Command:
     where: frozenset[str]
     shown: frozenset[str] = frozenset()
     key_word: str = ""
+    here: Mapping[str, tuple[str, str]] = field(default_factory=dict)
+
+    def on(self, screen: str) -> Command:
+        """The command in the words of that screen."""
+        label, told = self.here.get(screen, (self.label, self.help))
+        return replace(self, label=label, help=told)
 
     def binding(self, screen: str) -> Binding:
         """The command as a key of that screen."""
@@ -49,18 +59,20 @@ COMMANDS: tuple[Command, ...] = (
         "enter",
         "Open",
         "Open what is marked, or the reason behind it",
-        _on(BINS, STACK, JOURNAL, CAUTIONS),
+        _on(BINS, STACK, JOURNAL, CAUTIONS, DUE),
         _on(BINS),
         "Enter",
+        {DUE: ("Why", "The reason behind what is marked")},
     ),
     Command(
         "go_on",
         "space",
         "Do it",
         "Do the one obvious thing",
-        _on(BINS, STACK, SEPARATION),
-        _on(STACK, SEPARATION),
+        _on(BINS, STACK, SEPARATION, DUE),
+        _on(STACK, SEPARATION, DUE),
         "Space",
+        {DUE: ("Do it", "Do what is marked")},
     ),
     Command(
         "enter",
@@ -103,22 +115,55 @@ COMMANDS: tuple[Command, ...] = (
         "plus,equals_sign,right",
         "More",
         "More time, or more of what is marked",
-        _on(SEPARATION),
-        key_word="+",
+        _on(SEPARATION, DUE),
+        _on(DUE),
+        "+",
+        {DUE: ("Later", "Put what is marked off by a day; again, by one more")},
     ),
     Command(
-        "less", "minus,left", "Less", "Less time, or less of what is marked", _on(SEPARATION), key_word="-"
+        "less",
+        "minus,left",
+        "Less",
+        "Less time, or less of what is marked",
+        _on(SEPARATION, DUE),
+        _on(DUE),
+        "-",
+        {DUE: ("Earlier", "Take a day of putting off back")},
     ),
     Command(
-        "end_early", "e", "End now", "End the rest or the loosening now", _on(SEPARATION), _on(SEPARATION)
+        "end",
+        "e",
+        "End now",
+        "End the rest or the loosening now",
+        _on(SEPARATION, DUE),
+        _on(SEPARATION, DUE),
+        here={DUE: ("Done", "Mark it done; a feeding or a check is done by writing it down")},
     ),
     Command("put_back", "z", "Put back", "Give up: the tray goes back to its level", _on(SEPARATION)),
     Command("hush", "m", "Hush", "Silence the bell of a rest that is over", EVERYWHERE),
     Command(
-        "undo", "u", "Undo", "Take back the last entry", _on(STACK, JOURNAL, BINS, SEPARATION), _on(JOURNAL)
+        "undo",
+        "u",
+        "Undo",
+        "Take back the last entry",
+        _on(STACK, JOURNAL, BINS, SEPARATION, DUE),
+        _on(JOURNAL, DUE),
     ),
     Command(
-        "cautions", "c", "Cautions", "Read the cautions, with their reasons", _on(BINS, STACK, SEPARATION)
+        "due",
+        "d",
+        "Due",
+        "All that is due, in order, and which bin is next",
+        _on(BINS, STACK, DUE),
+        _on(BINS, STACK, DUE),
+        here={DUE: ("One or all", "Only the bin of the marked line, or all bins again")},
+    ),
+    Command(
+        "cautions",
+        "c",
+        "Cautions",
+        "Read the cautions, with their reasons",
+        _on(BINS, STACK, SEPARATION, DUE),
     ),
     Command(
         "leave",
@@ -126,7 +171,7 @@ COMMANDS: tuple[Command, ...] = (
         "Leave",
         "Leave this screen; its place is kept",
         EVERYWHERE - _on(BINS),
-        _on(SEPARATION, JOURNAL, CAUTIONS),
+        _on(SEPARATION, JOURNAL, CAUTIONS, DUE),
         "Esc",
     ),
     Command(
@@ -146,7 +191,7 @@ COMMANDS: tuple[Command, ...] = (
 
 def commands_of(screen: str) -> Iterable[Command]:
     """The commands at home on a screen, in their order everywhere."""
-    return (command for command in COMMANDS if screen in command.where)
+    return (command.on(screen) for command in COMMANDS if screen in command.where)
 
 
 def bindings(screen: str) -> list[BindingType]:

@@ -92,8 +92,8 @@ def _why(tub: Tub, times: Hatch, stack: Stack) -> tuple[str, ...]:
     taken = f"{show_mass(tub.castings_kg, stack.setup.units)} of castings" if tub.castings_kg else "Castings"
     verb = "was" if tub.castings_kg else "were"
     return (
-        f"{taken} {verb} taken from tray {tub.tray} {when(tub.since, stack.as_of)}. The cocoons in them "
-        "hatch on for weeks: skimming takes the worms and leaves the cocoons.",
+        f"{taken} {verb} taken from tray {tub.tray} {when(tub.since, stack.as_of)}.",
+        "Skimming takes the worms and leaves the cocoons, which go on hatching in the castings for weeks.",
         f"Of the cocoons laid last, half of those that hatch have done so {weeks(times.half)} after that, "
         f"and most (95 %) {weeks(times.most)}.",
         f"{_warmth(stack)} A cooler tub takes longer.",

@@ -44,14 +44,18 @@ FAR_OFF = datetime.max.replace(tzinfo=UTC)
 
 
 class Press(IntEnum):
-    """How pressing something is: worms that wait come first, then work whose day has come."""
+    """How pressing something is: worms that wait come first, then work whose day has come.
+
+    What waits cannot be done though its day has come, or has no day before what is in its way is gone.
+    """
 
     REST_OVER = 0
     STEP_WAITS = 1
     REST_RUNS = 2
     NOW = 3
     LATER = 4
-    ANY_TIME = 5
+    WAITS = 5
+    ANY_TIME = 6
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,12 +95,12 @@ class Due:
         return self.pressing and self.due is not None
 
     def when(self, now: datetime) -> str:
-        """Its day as it is said from now; a rest by the clock, and `waits` where its day has come in vain."""
+        """Its day as it is said from now; a rest by the clock."""
+        if self.press is Press.WAITS:
+            return "waits"
         if self.due is None:
             return "now" if self.pressing else "any time"
-        if self.kind == "rest":
-            return clock(self.due, now)
-        return "waits" if self.due <= now and not self.pressing else in_days(self.due, now)
+        return clock(self.due, now) if self.kind == "rest" else in_days(self.due, now)
 
     @property
     def can_wait(self) -> bool:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from datetime import timedelta
+from datetime import datetime, timedelta
 
 from trayturn.advice.due.item import Due, Press, due_at
 from trayturn.advice.feeding import feed_next
@@ -59,11 +59,18 @@ def _task(separation: Separation, step: StepTimes | None) -> str:
     return THEN[separation.steps[-1].step] if separation.steps else "get ready"
 
 
+def _press(due: datetime, ready: bool, stack: Stack) -> Press:
+    """How something with a day of its own presses: it waits where the day has come and it is not ready."""
+    if ready:
+        return Press.NOW
+    return Press.WAITS if due <= stack.as_of else Press.LATER
+
+
 def turn(stack: Stack) -> Iterator[Due]:
     """The next turn."""
     coming = next_turn(stack)
     if coming.due is not None:
-        press = Press.NOW if coming.ready and not stack.separations else Press.LATER
+        press = _press(coming.due, coming.ready and not stack.separations, stack)
         yield due_at(stack, "turn", coming.what, coming.why, coming.due, press=press)
 
 
@@ -84,10 +91,10 @@ def feed(stack: Stack) -> Iterator[Due]:
     coming = feed_next(stack)
     tray = coming.tray or coming.instead
     if coming.due is not None:
-        press = Press.NOW if coming.ready else Press.LATER
+        press = _press(coming.due, coming.ready, stack)
         yield due_at(stack, "feed", coming.what, coming.why, coming.due, tray, press)
     else:
-        press = Press.LATER if coming.rests else Press.NOW
+        press = Press.WAITS if coming.rests else Press.NOW
         yield due_at(stack, "feed" if tray else "start", coming.what, coming.why, None, tray, press)
 
 

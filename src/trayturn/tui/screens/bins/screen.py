@@ -46,7 +46,7 @@ class BinsScreen(Frame):
 
     def compose_body(self) -> ComposeResult:
         with Horizontal(classes="body"):
-            yield LineList(row_height=3, id="bins")
+            yield LineList(row_height=0, id="bins")
             with Vertical(id="marked"):
                 yield Static(id="sentence")
 
@@ -150,6 +150,11 @@ class BinsScreen(Frame):
 
         work: Any = getattr(managing, what)
         work(self.house, self.list.marked_key)
+
+    def action_due(self) -> None:
+        from trayturn.tui.ways import go
+
+        go(self.house, "due", None)
 
     def action_undo(self) -> None:
         from trayturn.tui.screens.bins.managing import undo_last
