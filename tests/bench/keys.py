@@ -11,6 +11,7 @@ from tests.bench.floors import OTHER, READY
 from tests.bench.journals import a_home, sample_length
 from tests.bench.terminal import FLOORS, TRAYTURN, Run
 
+SCREENS = (("journal", "j", "Journal of"), ("cautions", "c", "Cautions"), ("due list", "d", "Due in"))
 PRESSES = 60
 VISITS = 15
 
@@ -23,7 +24,7 @@ def figures(folder: Path) -> Iterator[Figure]:
     floor.shown(READY)
     here, floor_here = _moves(run, floor)
     yield from _pair("a key on the stack screen", here, floor_here, 10)
-    for name, key, words in (("journal", "j", "Journal of"), ("cautions", "c", "Cautions")):
+    for name, key, words in SCREENS:
         there, floor_there, back, floor_back = _visits(run, floor, key, words)
         yield from _pair(f"stack to {name}", there, floor_there, 40)
         yield from _pair(f"{name} back to stack", back, floor_back, 40)
@@ -52,7 +53,7 @@ def _visits(run: Run, floor: Run, key: str, words: str) -> list[list[float]]:
         (
             _wait(run, key, words),
             _wait(floor, "j", OTHER),
-            _wait(run, "escape", "Due"),
+            _wait(run, "escape", "Separate"),
             _wait(floor, "escape", READY),
         )
         for _ in range(VISITS)

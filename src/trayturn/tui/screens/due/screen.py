@@ -8,7 +8,6 @@ from textual.containers import Horizontal, Vertical
 from textual.content import Content
 from textual.widgets import Static
 
-from trayturn.advice.bands import Band
 from trayturn.advice.contents import uneaten_kg
 from trayturn.advice.due import Due, due_list
 from trayturn.advice.due.keepers_word import put_off_a_day, take_a_day_back
@@ -44,7 +43,6 @@ class DueScreen(Frame):
         self.key = key
         self.due: dict[str, Due] = {}
         self.next: dict[str, Next] = {}
-        self._left: dict[str, tuple[Stack, Band | None]] = {}
 
     def compose_body(self) -> ComposeResult:
         with Horizontal(classes="body"):
@@ -82,21 +80,17 @@ class DueScreen(Frame):
         stacks = self.stacks
         due = sorted((one for stack in stacks for one in due_list(stack)), key=lambda one: one.order)
         self.due = {row_key(one): one for one in due}
-        self.next = {one.bin: one for one in what_next(stacks, self._uneaten(stacks))}
+        self.next = {one.bin: one for one in what_next(stacks)}
         self._draw()
         self.refresh_bindings()
 
-    def _uneaten(self, stacks: list[Stack]) -> dict[str, Band | None]:
-        """The scraps still there, reckoned anew only for a bin that stands otherwise than before."""
-        before, self._left = self._left, {}
-        for stack in stacks:
-            kept = before.get(stack.key)
-            profile = self.house.shelf.loaded[stack.key].profile
-            if kept is None or kept[0] is not stack:
-                pantry = self.house.shelf.kept(profile, pantry_of) if profile is not None else None
-                kept = stack, uneaten_kg(stack, pantry) if pantry is not None else None
-            self._left[stack.key] = kept
-        return {key: left for key, (_, left) in self._left.items()}
+    def _place(self, one: Next) -> Next:
+        """The same with the scraps still there: they are reckoned where the reason is read, not before."""
+        stack, loaded = self.house.shelf.stack(one.bin), self.house.shelf.loaded.get(one.bin)
+        if stack is None or loaded is None or loaded.profile is None:
+            return one
+        left = uneaten_kg(stack, self.house.shelf.kept(loaded.profile, pantry_of))
+        return what_next([stack], {one.bin: left})[0]
 
     def _draw(self) -> None:
         now, pressing = self.house.now, sum(one.pressing for one in self.due.values())
@@ -156,7 +150,8 @@ class DueScreen(Frame):
         self._mark_moved()
 
     def _show_why(self) -> None:
-        told = self._reason()
+        """Beside the lists, in a wide window."""
+        told = self._reason() if self.app.size.width >= WIDE else []
         text = Content.assemble((told[0], "bold"), "\n\n", "\n".join(told[1:])) if told else Content("")
         self.query_one("#why", Static).update(text)
 
@@ -166,7 +161,7 @@ class DueScreen(Frame):
         if one is None:
             return []
         if self.focused is self.ranking:
-            return [clean(one.name, 60), *next_lines(self.next[one.bin])]
+            return [clean(one.name, 60), *next_lines(self._place(self.next[one.bin]))]
         return [one.what, *(clean(line) for line in one.why)]
 
     @on(LineList.Opened)
@@ -174,7 +169,8 @@ class DueScreen(Frame):
         if (one := self.marked) is None:
             return
         if self.focused is self.ranking:
-            self.app.push_screen(ReasonScreen(one.name, next_lines(self.next[one.bin]), one.page))
+            lines = next_lines(self._place(self.next[one.bin]))
+            self.app.push_screen(ReasonScreen(one.name, lines, one.page))
         else:
             acts.why(self.house, one)
 
