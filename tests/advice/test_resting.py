@@ -9,7 +9,7 @@ import pytest
 from tests.builders import a_usual_bin, entry, fed, moment, stack_of, started
 from trayturn.advice.due import Press, due_list
 from trayturn.advice.feeding import FeedNext, feed_next
-from trayturn.advice.resting import Rest, foul, leading
+from trayturn.advice.resting import Rest, foul, leading, rests_until
 from trayturn.domain.entries import Entry
 
 
@@ -104,6 +104,7 @@ def test_a_follow_up_gives_the_day_and_looking_ends_it() -> None:
     found = feed(wet, again)
     assert (codes(found), found.due) == (["wet", "follow_up"], moment(82))
     assert found.what == "Feed tray B once it is looked at again on Fri 22 May."
+    assert "Food is held back until the follow-up of tray B: Look again" in found.why
     late = feed(wet, again, as_of=83)
     assert (late.what, late.ready) == ("Feed tray B once it is looked at again.", False)
     assert feed(wet, again, entry("done", 83, item="follow_up:too-wet:B"), as_of=83).ready
@@ -113,15 +114,24 @@ def test_a_follow_up_gives_the_day_and_looking_ends_it() -> None:
     ("fields", "stops"),
     [
         ({"code": "overfed"}, True),
-        ({"code": "bin-trouble", "signs": ("smells-of-ammonia",)}, True),
+        ({"code": "much-nitrogen"}, True),
         ({"code": "too-wet", "tray": "B"}, True),
         ({"code": "too-wet", "tray": "A"}, False),
         ({"code": "fruit-flies"}, False),
-        ({"code": "wetsuit"}, False),
     ],
 )
 def test_only_what_tells_against_food_stops_it(fields: dict[str, Any], stops: bool) -> None:
     assert codes(feed(look_again(72, 80, **fields))) == ["follow_up"] * stops
+
+
+def test_a_follow_up_alone_holds_food_back_until_its_day_and_no_longer() -> None:
+    again = look_again(72, 80)
+    assert feed(again, as_of=79.9).what == "Feed tray B once it is looked at again today."
+    assert feed(again, as_of=80).ready
+    assert rests_until(stack_of(*a_usual_bin(), again, look_again(72, 90, tray="A"), as_of=75)) == (
+        moment(90),
+        "Food is held back until the follow-up of tray A: Look again",
+    )
 
 
 def test_another_trouble_that_is_over_does_not_end_the_rest() -> None:

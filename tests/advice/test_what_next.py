@@ -103,7 +103,7 @@ def test_a_follow_up_keeps_it_resting_until_its_day() -> None:
     again = entry("follow_up_set", 95, code="overfed", what="See what is left", due=moment(107))
     one = only(a_stack("fed-up", again, last_fed=60))
     assert (one.what, one.until) == ("Rests until it is looked at again on Tue 16 Jun.", moment(107))
-    assert one.short == "See what is left"
+    assert one.short == "held back for a follow-up"
 
 
 def test_the_longest_reason_leads_and_all_are_told() -> None:

@@ -136,7 +136,8 @@ async def test_what_has_an_act_of_its_own_opens_it(tmp_path: Path, key: str) -> 
 
 
 async def test_e_marks_a_follow_up_done_and_space_opens_its_check(tmp_path: Path) -> None:
-    async with keeper(a_home(tmp_path, (*a_usual_bin(), LOOKED, WET)), "pantry", wrist=at(75)) as k:
+    soaked = entry("checked", 70, tray="B", moisture_pct=95)
+    async with keeper(a_home(tmp_path, (*a_usual_bin(), soaked, WET)), "pantry", wrist=at(75)) as k:
         await k.press("d")
         k.sees("! yesterday   Tray B: See whether it dried.", "Feed tray B once it is looked at again.")
         await k.press("space")

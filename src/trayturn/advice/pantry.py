@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from functools import cached_property
-
 from trayturn.advice.ingredients import own_rows
 from trayturn.domain.profile import Profile
 from trayturn.science.materials import Material, NotKnown, Table, load_materials
@@ -28,17 +26,12 @@ class Pantry:
                 self._meant[name] = None
         return self._meant[name]
 
-    @cached_property
-    def stand_in(self) -> Material:
-        """Mixed kitchen scraps."""
-        return self.table.find(SCRAPS)
-
     def scraps(self, name: str) -> tuple[Material, bool]:
         """The row to reckon scraps by, and whether it is theirs: mixed scraps stand in for unknown ones."""
         found = self.meant(name)
         if found is not None and found.moisture is not None and found.breakdown:
             return found, True
-        return self.stand_in, False
+        return self.table.find(SCRAPS), False
 
 
 def pantry_of(profile: Profile) -> Pantry:

@@ -10,7 +10,7 @@ from datetime import datetime, timedelta
 from trayturn.advice.phrases import when
 from trayturn.advice.reading import LIMITS_SOURCE, WETTEST_PCT, moisture_of
 from trayturn.advice.turning import in_hand
-from trayturn.domain.entries import Checked, FollowUpSet, name_entry
+from trayturn.domain.entries import Checked, FollowUpSet
 from trayturn.domain.stack import Stack, TrayState
 from trayturn.domain.units import show_temperature, three_figures
 from trayturn.domain.words import as_read, clean, day
@@ -20,8 +20,8 @@ COLDEST_C, HOTTEST_C = 4.0, 30.0
 FOUL = re.compile(r"\b(rott|putrid|ammonia)", re.IGNORECASE)
 FREE_OF = re.compile(r"\b(no|not|never|without|gone)\b", re.IGNORECASE)
 """Words of a smell that say it is not there: `no ammonia`."""
-STOPS = frozenset({"wet", "rotten", "ammonia", "overfed"})
-"""Words in the code or the signs of a follow-up that tell against food: there is too much of it already."""
+NO_FOOD = frozenset({"too-wet", "overfed", "much-nitrogen", "protein"})
+"""The follow-ups, by code, until whose day nothing is fed."""
 FOUL_ADVICE = (
     "Feed nothing, fork in dry bedding and let air in. At a rotten smell public guidance is to wait a week "
     f"at least (Oregon Metro; RecycleWorks San Mateo); ammonia harms worms from 0.5 mg/g ({LIMITS_SOURCE})."
@@ -75,17 +75,15 @@ def _temperature(stack: Stack) -> Iterator[Rest]:
 
 
 def _trouble(stack: Stack, tray: TrayState | None) -> Iterator[Rest]:
-    """What the last looks found: wet, or a foul smell; and what is still to be looked at again."""
-    follow_up = _follow_up(stack, tray)
-    end, until = _next_look(stack, follow_up)
+    """What the last looks found: wet, or a foul smell; and a follow-up that holds food back."""
+    held = rests_until(stack, tray.id if tray is not None else None)
+    end, until = _next_look(stack, tray, held[0] if held else None)
     found = [*_wet(stack, tray), *_smell(stack)]
     for code, short, why, at in found:
         if not _cleared(stack, tray, at):
             yield Rest(code, end, until, short, why)
-    if follow_up is not None:
-        what = clean(follow_up.what, 120).rstrip(".")
-        why = f"Still to be looked at again: {what} ({name_entry(follow_up)})."
-        yield Rest("follow_up", end, until, what, why)
+    if held is not None:
+        yield Rest("follow_up", end, until, "held back for a follow-up", held[1])
 
 
 def _wet(stack: Stack, tray: TrayState | None) -> Iterator[tuple[str, str, str, datetime]]:
@@ -120,25 +118,33 @@ def foul(smell: str) -> bool:
     return bool(FOUL.search(smell)) and not FREE_OF.search(smell)
 
 
-def _follow_up(stack: Stack, tray: TrayState | None) -> FollowUpSet | None:
-    """The open follow-up, of the bin or this tray, that tells against food; the latest of several."""
-    about = (None, tray.id if tray is not None else None)
-    open_ones = [one for one in stack.follow_ups.values() if one.tray in about]
-    telling = [one for one in open_ones if _tells_against_food(one.code, *one.signs)]
-    return max(telling, key=lambda one: one.due, default=None)
+def rests_until(stack: Stack, tray: str | None = None) -> tuple[datetime, str] | None:
+    """Until when a follow-up holds food back, and why; None where none does.
+
+    Of one tray, what is open for it and for the bin as a whole counts; without a tray, whatever is open.
+    Once its day has come a follow-up holds nothing back any more: it is due itself.
+    """
+    held = [one for one in _against_food(stack, tray) if one.due > stack.as_of]
+    if not held:
+        return None
+    last = max(held, key=lambda one: one.due)
+    of = f" of tray {last.tray}" if last.tray else ""
+    return last.due, f"Food is held back until the follow-up{of}: {clean(last.what, 200)}"
 
 
-def _tells_against_food(*codes: str) -> bool:
-    return any(STOPS & set(re.split(r"[^a-z]+", code)) for code in codes)
+def _against_food(stack: Stack, tray: str | None) -> list[FollowUpSet]:
+    """The open follow-ups, of the tray and of the bin, that tell against food."""
+    open_ones = [one for one in stack.follow_ups.values() if one.code in NO_FOOD]
+    return [one for one in open_ones if tray is None or one.tray in (None, tray)]
 
 
-def _next_look(stack: Stack, follow_up: FollowUpSet | None) -> tuple[str, datetime | None]:
+def _next_look(stack: Stack, tray: TrayState | None, held: datetime | None) -> tuple[str, datetime | None]:
     """What ends a trouble, with its day while that is to come: the follow-up, or else the next check."""
-    last = stack.last_check_at
-    until = last + timedelta(days=stack.setup.days_between_checks) if last is not None else None
-    what = "it is checked again"
-    if follow_up is not None:
-        until, what = follow_up.due, "it is looked at again"
+    until, what = held, "it is looked at again"
+    if not _against_food(stack, tray.id if tray is not None else None):
+        last = stack.last_check_at
+        until = last + timedelta(days=stack.setup.days_between_checks) if last is not None else None
+        what = "it is checked again"
     if until is None or until <= stack.as_of:
         return what, None
     near = day(until, stack.as_of)
@@ -147,9 +153,9 @@ def _next_look(stack: Stack, follow_up: FollowUpSet | None) -> tuple[str, dateti
 
 def _cleared(stack: Stack, tray: TrayState | None, at: datetime) -> bool:
     """Whether a follow-up about it was marked done since the reading: the keeper looked, and it is over."""
-    others = {one.id for one in (*stack.trays, *stack.off_stack) if tray is not None and one is not tray}
-    closed = [item.split(":") for item, moment in stack.done.items() if moment > at]
-    return any(
-        kind == "follow_up" and parts and parts[-1] not in others and _tells_against_food(*parts)
-        for kind, *parts in closed
-    )
+    about = ("", tray.id if tray is not None else "")
+    for item, moment in stack.done.items():
+        kind, code, of = (*item.split(":", 2), "", "")[:3]
+        if moment > at and kind == "follow_up" and code in NO_FOOD and of in about:
+            return True
+    return False

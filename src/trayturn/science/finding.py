@@ -23,16 +23,14 @@ def find(words: str, names: Names) -> tuple[str | None, list[str]]:
     wanted = stems(words)
     if not wanted:
         return None, []
-    # Slips of the finger take a hundred times as long to look for, so they come last.
-    for rank_of in (_same_words, _rank):
-        ranked = [
-            (rank, len(name), place, row)
-            for place, (row, own) in enumerate(names.items())
-            for name in own
-            if (rank := rank_of(wanted, stems(name))) is not None
-        ]
-        if ranked:
-            return min(ranked)[3], []
+    ranked = [
+        (rank, len(name), place, row)
+        for place, (row, own) in enumerate(names.items())
+        for name in own
+        if (rank := _rank(wanted, stems(name))) is not None
+    ]
+    if ranked:
+        return min(ranked)[3], []
     return None, _nearest(words, names)
 
 
@@ -61,13 +59,11 @@ def _stem(word: str) -> str:
     return word[:-1] if len(word) > 3 and word.endswith("s") and not word.endswith("ss") else word
 
 
-def _same_words(wanted: tuple[str, ...], have: tuple[str, ...]) -> int | None:
+def _rank(wanted: tuple[str, ...], have: tuple[str, ...]) -> int | None:
     if wanted == have:
         return 0
-    return 1 if sorted(wanted) == sorted(have) or "".join(wanted) == "".join(have) else None
-
-
-def _rank(wanted: tuple[str, ...], have: tuple[str, ...]) -> int | None:
+    if sorted(wanted) == sorted(have) or "".join(wanted) == "".join(have):
+        return 1
     if len(wanted) == len(have) and _holds(have, wanted):
         return 2
     if set(wanted) <= set(have):

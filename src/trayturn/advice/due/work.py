@@ -7,6 +7,7 @@ from datetime import datetime, timedelta
 
 from trayturn.advice.due.item import Due, Press, due_at
 from trayturn.advice.feeding import feed_next
+from trayturn.advice.pages import Page
 from trayturn.advice.phrases import every, since, when
 from trayturn.advice.roles import free_tray, room, waiting_on_top
 from trayturn.advice.story import DOING, NAMES, THEN, separation_line
@@ -95,7 +96,9 @@ def feed(stack: Stack) -> Iterator[Due]:
         yield due_at(stack, "feed", coming.what, coming.why, coming.due, tray, press)
     else:
         press = Press.WAITS if coming.rests else Press.NOW
-        yield due_at(stack, "feed" if tray else "start", coming.what, coming.why, None, tray, press)
+        page = None if stack.trays else Page.STARTING
+        kind = "feed" if tray else "start"
+        yield due_at(stack, kind, coming.what, coming.why, None, tray, press, page=page)
 
 
 def check(stack: Stack) -> Iterator[Due]:

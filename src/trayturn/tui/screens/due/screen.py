@@ -12,6 +12,7 @@ from trayturn.advice.contents import uneaten_kg
 from trayturn.advice.due import Due, due_list
 from trayturn.advice.due.keepers_word import put_off_a_day, take_a_day_back
 from trayturn.advice.next import Next, what_next
+from trayturn.advice.pages import Page
 from trayturn.advice.pantry import pantry_of
 from trayturn.domain.entries import Snoozed
 from trayturn.domain.stack import Stack
@@ -141,6 +142,11 @@ class DueScreen(Frame):
             return place.feed if place is not None else None
         return self.due.get(self.dues.marked_key)
 
+    @property
+    def marked_page(self) -> Page | None:
+        """The page of the handbook behind what is marked."""
+        return self.marked.page if self.marked is not None else None
+
     @on(LineList.Marked)
     def _mark_moved(self) -> None:
         self._show_why()
@@ -170,7 +176,7 @@ class DueScreen(Frame):
             return
         if self.focused is self.ranking:
             lines = next_lines(self._place(self.next[one.bin]))
-            self.app.push_screen(ReasonScreen(one.name, lines, one.page))
+            self.app.push_screen(ReasonScreen(one.name, lines, self.marked_page))
         else:
             acts.why(self.house, one)
 
