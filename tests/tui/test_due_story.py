@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from tests.builders import a_bin, a_usual_bin, entry, fed, moment, started
+from tests.builders import a_bin, a_usual_bin, entry, fed, moment, stack_of, started
 from tests.tui.house import a_home
 from tests.tui.stories import Keeper, Wrist, keeper, samples
 from trayturn.advice.due import KINDS, due_list
@@ -264,14 +264,8 @@ def test_every_kind_of_due_thing_can_be_done() -> None:
 
 
 def test_a_row_tells_day_bin_and_what_within_its_width() -> None:
-    home = [due for due in due_list(_stack()) if due.kind == "turn"]
+    home = [due for due in due_list(stack_of(*a_usual_bin(), as_of=75, name="x" * 60)) if due.kind == "turn"]
     (row,) = due_rows(home, moment(75), 40, 16)
     assert len(row.lines) == 2
     assert all(sum(len(text) for text, _ in line) <= 2 + 12 + 16 + 24 for line in row.lines)
     assert (name_width([]), name_width(["Pantry"]), name_width(["Pantry", "x" * 80])) == (0, 8, 16)
-
-
-def _stack() -> Any:
-    from tests.builders import stack_of
-
-    return stack_of(*a_usual_bin(), as_of=75, name="x" * 60)
