@@ -137,7 +137,7 @@ FIELDS: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "tray": _maybe(trays),
     },
     "snoozed": {"item": items, "until": moments},
-    "done": {"item": items},
+    "done": {"item": items, "due": _maybe(moments)},
     "measure_set": {"measure": names.map(lambda text: text[:40]), "kg": kilograms, "of": words},
     "meal_kept": {
         "name": meal_names,

@@ -84,6 +84,7 @@ CASES: list[tuple[Any, str]] = [
         "Look again by 2026-03-09; seen: drips",
     ),
     (entry("snoozed", 1, item="feed:B", until=moment(3)), "feed B put off until 2026-03-04"),
+    (entry("snoozed", 1, item="feed:B", until=moment(1)), "feed B no longer put off"),
     (entry("done", 1, item="follow_up:too-wet:B"), "follow up too wet B done"),
     (entry("measure_set", 1, measure="handful", kg=0.06, of="card"), "a handful of card weighs 60 g"),
     (

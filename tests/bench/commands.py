@@ -12,7 +12,7 @@ from tests.bench.journals import a_home, sample_length
 from tests.bench.start import LONG
 from tests.bench.terminal import FLOORS, ROOT, TRAYTURN, environment
 
-READING = (("verify", "landing"), ("today",), ("stack", "landing"))
+READING = (("verify", "landing"), ("today",), ("next",), ("stack", "landing"))
 
 
 def figures(folder: Path) -> Iterator[Figure]:

@@ -16,6 +16,7 @@ PLACES = (
     ("cautions", "c", "Cautions"),
     ("supplies", "p", "Supplies of"),
     ("past year", "l", "The past year of"),
+    ("due list", "d", "Due in"),
 )
 PRESSES = 60
 VISITS = 15
@@ -58,7 +59,7 @@ def _visits(run: Run, floor: Run, key: str, words: str) -> list[list[float]]:
         (
             _wait(run, key, words),
             _wait(floor, "j", OTHER),
-            _wait(run, "escape", "Due"),
+            _wait(run, "escape", "Separate"),
             _wait(floor, "escape", READY),
         )
         for _ in range(VISITS)

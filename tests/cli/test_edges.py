@@ -136,6 +136,7 @@ def test_far_moments_are_answered(separating: Keeper, year: str) -> None:
     for words in (
         ("stack", "pantry"),
         ("today",),
+        ("next",),
         ("bins",),
         ("journal", "pantry"),
         ("separation", "pantry"),
@@ -227,7 +228,16 @@ def test_help_loads_nothing(pantry: Keeper, words: str) -> None:
 
 @pytest.mark.parametrize(
     "words",
-    ["verify pantry", "today", "bins", "stack pantry", "stack pantry --json", "journal pantry", "cautions"],
+    [
+        "verify pantry",
+        "today",
+        "next",
+        "bins",
+        "stack pantry",
+        "stack pantry --json",
+        "journal pantry",
+        "cautions",
+    ],
 )
 def test_reading_commands_load_no_screens_and_nothing_that_writes(pantry: Keeper, words: str) -> None:
     done = run(*words.split(), code=LOADED, home=pantry.home)

@@ -48,7 +48,19 @@ TRAY_KEYS = [
     "gross_kg",
     "weighed_at",
 ]
-DUE_KEYS = ["bin", "name", "kind", "due", "late", "what", "why", "tray"]
+DUE_KEYS = [
+    "bin",
+    "name",
+    "kind",
+    "item",
+    "due",
+    "late",
+    "what",
+    "why",
+    "tray",
+    "page",
+    "snoozed_until",
+]
 
 
 def break_it(keeper: Keeper, key: str = "pantry") -> None:
@@ -126,7 +138,7 @@ def test_a_finding_gives_status_one(pantry: Keeper) -> None:
 def test_today_lists_what_is_due(pantry: Keeper) -> None:
     pantry.it_is("2026-03-20T10:00:00+01:00")
     data = pantry.asks("today")
-    assert list(data) == ["as_of", "due", "broken"]
+    assert list(data) == ["as_of", "due", "next", "broken"]
     assert all(list(item) == DUE_KEYS for item in data["due"])
     feed = next(item for item in data["due"] if item["kind"] == "feed")
     assert (feed["bin"], feed["name"], feed["tray"], feed["late"]) == ("pantry", "Pantry", "A", True)
@@ -143,7 +155,18 @@ def test_today_puts_the_pressing_bin_first(separating: Keeper) -> None:
 
 def test_bins_gives_the_next_thing_in_each(pantry: Keeper) -> None:
     (one,) = pantry.asks("bins")["bins"]
-    assert list(one) == ["bin", "name", "path", "trays", "next", "problems", "findings"]
+    assert list(one) == [
+        "bin",
+        "name",
+        "path",
+        "trays",
+        "next",
+        "resting",
+        "rests_until",
+        "rests",
+        "problems",
+        "findings",
+    ]
     assert (one["bin"], one["name"], one["trays"]) == ("pantry", "Pantry", 3)
     assert list(one["next"]) == DUE_KEYS
 

@@ -39,6 +39,18 @@ def test_the_latest_word_on_a_due_thing_counts_and_undo_brings_the_one_before() 
     assert stack_of(first, second, entry("done", 4, item="check")).snoozed == {}
 
 
+def test_done_ahead_counts_until_the_day_it_was_due() -> None:
+    assert stack_of(entry("done", 4, item="hatch:look:A", due=moment(9))).done == {"hatch:look:A": moment(9)}
+    assert stack_of(entry("done", 4, item="hatch:look:A", due=moment(3))).done == {"hatch:look:A": moment(4)}
+
+
+def test_the_last_check_that_named_a_smell_is_known() -> None:
+    smelled = entry("checked", 3, smell="ammonia")
+    assert stack_of(smelled, entry("checked", 4, feel="moist")).smelled == smelled
+    later = entry("checked", 5, tray="A", smell="earthy")
+    assert stack_of(started("A"), smelled, later).smelled == later
+
+
 def test_a_measure_is_what_was_last_said_of_it() -> None:
     first = entry("measure_set", 1, measure="Handful", kg=0.05)
     second = entry("measure_set", 2, measure="handful", kg=0.06)

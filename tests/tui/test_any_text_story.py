@@ -56,6 +56,9 @@ async def test_it_is_drawn_on_every_screen(tmp_path: Path, text: str) -> None:
             ("enter",),
             ("escape", "escape", "f"),
             ("escape", "t"),
+            ("escape", "d"),
+            ("tab", "enter"),
+            ("escape",),
         ):
             await k.press(*keys)
             assert seen[:3] in k.picture, k.screen

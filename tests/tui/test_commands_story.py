@@ -33,7 +33,7 @@ def test_a_footer_shows_only_keys_of_its_screen() -> None:
 
 async def test_help_lists_exactly_the_keys_of_each_screen(tmp_path: Path) -> None:
     async with keeper(heeded(tmp_path)) as k:
-        for name in ("bins", "stack", "journal", "cautions", "rest"):
+        for name in ("bins", "due", "stack", "journal", "cautions", "rest"):
             await k.press(*{**TOUR, "rest": ("escape", "s")}[name])
             place = {"rest": "separation"}.get(name, name)
             bound = {b.id for b in k.app.screen._bindings.key_to_bindings.get("m", []) if b.id}
@@ -63,7 +63,8 @@ async def test_the_palette_offers_what_can_be_done_now_and_does_it(tmp_path: Pat
 async def test_what_cannot_be_done_now_is_not_offered(tmp_path: Path) -> None:
     async with keeper(tmp_path) as k:
         offered = {command.title for command in k.app.get_system_commands(k.app.screen)}
-        assert offered == THEMES | {"Do it", "Past year", "New bin", "Cautions", "Hush", "Help", "Quit"}
+        known = {"Do it", "Past year", "New bin", "Due", "Cautions", "Hush", "Help", "Quit"}
+        assert offered == THEMES | known
 
 
 async def test_every_named_key_works_on_every_screen_without_harm(tmp_path: Path) -> None:

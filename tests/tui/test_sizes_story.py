@@ -10,7 +10,8 @@ from tests.tui.stories import Keeper, heeded, keeper, samples
 
 TOUR = {
     "bins": ("home",),
-    "stack": ("enter",),
+    "due": ("d",),
+    "stack": ("escape", "enter"),
     "journal": ("j",),
     "cautions": ("escape", "c"),
     "turn": ("escape", "t"),
@@ -51,7 +52,7 @@ async def test_a_small_window_says_what_it_needs_and_still_shows_the_rest(
         await k.resize(*size)
         if size[0] >= 59:
             k.sees("trayturn needs a window of 60 by 18", "rest 07:00 left")
-            k.sees_no("Due")
+            k.sees_no("Tab, Enter: why")
         for keys in ("j", "escape", "s", "escape", "escape"):
             await k.press(keys)
         await k.resize(80, 24)
@@ -79,9 +80,9 @@ async def test_a_form_keeps_its_words_through_any_size(tmp_path: Path) -> None:
 
 async def test_from_120_columns_the_reasons_stand_open(tmp_path: Path) -> None:
     async with keeper(samples(tmp_path), "workshop") as k:
-        k.sees_no("fed since Tue 22 Sep")
+        k.sees_no("feeding tray since Tue 22")
         await k.resize(120, 40)
-        k.sees("fed since Tue 22 Sep")
+        k.sees("feeding tray since Tue 22")
         await k.press("j")
         k.sees("Saturday 2026-11-21")
         await k.press("escape", "c")

@@ -12,6 +12,7 @@ from tests.tui.stories import keeper, samples
 
 SHOTS = {
     "bins": ("home",),
+    "due": ("d",),
     "stack": ("home", "enter"),
     "separation": ("home", "enter", "s"),
     "journal": ("home", "enter", "j"),

@@ -62,8 +62,8 @@ async def test_enter_tells_the_marked_tray_and_each_due_thing(tmp_path: Path) ->
         await k.press("enter")
         k.sees("Tray D", "Esc or Enter closes")
         assert k.screen == "Reason"
-        await k.press("escape", "tab", "down", "enter")
-        k.sees("Turn the stack once tray C is separated.", "fed since Tue 22 Sep")
+        await k.press("escape", "tab", "down", "down", "enter")
+        k.sees("Feed tray D once tray C is separated.", "feeding tray since Tue 22 Sep")
 
 
 FORMS = {
@@ -141,7 +141,7 @@ async def test_s_takes_the_finishing_tray_unless_another_is_marked(tmp_path: Pat
 async def test_what_is_due_is_wrapped_from_the_first_frame_on(tmp_path: Path) -> None:
     async with keeper(samples(tmp_path), "workshop") as k:
         k.sees_no("…")
-        k.sees("Turn the stack once tray C is")
+        k.sees("Feed tray D once tray C is")
 
 
 async def test_a_vanished_file_is_said_a_form_keeps_its_words_and_goes_on(tmp_path: Path) -> None:

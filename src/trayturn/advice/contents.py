@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from trayturn.advice.bands import Band
+from trayturn.advice.feeding import feed_next
 from trayturn.advice.pantry import Pantry
 from trayturn.advice.reading import FEEL_BAND_PCT, moisture_of
 from trayturn.domain.stack import Stack, TrayState, days_between
@@ -66,6 +67,12 @@ def tray_contents(tray: TrayState, stack: Stack, pantry: Pantry) -> Contents:
         celsius,
         stack.temperature_c is not None,
     )
+
+
+def uneaten_kg(stack: Stack, pantry: Pantry) -> Band | None:
+    """The scraps of the tray to be fed that are still there, as reckoned; None where no tray is fed."""
+    tray = stack.tray(feed_next(stack).tray or "")
+    return tray_contents(tray, stack, pantry).uneaten_kg if tray is not None and tray.meals else None
 
 
 def _scraps(tray: TrayState, now: datetime, pantry: Pantry) -> Iterator[PutIn]:

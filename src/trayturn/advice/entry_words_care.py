@@ -24,6 +24,8 @@ def _follow_up_set(entry: FollowUpSet, units: Units, limit: int) -> Parts:
 
 
 def _snoozed(entry: Snoozed, units: Units, limit: int) -> Parts:
+    if entry.until <= entry.at:
+        return [f"{item_words(entry.item)} no longer put off"]
     return [f"{item_words(entry.item)} put off until {entry.until:%Y-%m-%d}"]
 
 

@@ -6,17 +6,14 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from trayturn.advice.phrases import aged, every, since, when
-from trayturn.advice.reading import LIMITS_SOURCE
+from trayturn.advice.resting import Rest, leading, rests
 from trayturn.advice.roles import free_tray, oldest_bedding
-from trayturn.advice.turning import NextTurn, in_hand, next_turn
+from trayturn.advice.turning import NextTurn, next_turn
 from trayturn.domain.entries import Stage
 from trayturn.domain.stack import Stack, TrayState
-from trayturn.domain.units import show_mass, show_temperature
+from trayturn.domain.units import show_mass
 from trayturn.domain.words import count, listed
 from trayturn.domain.words import due as in_days
-
-COLDEST_C, HOTTEST_C = 4.0, 30.0
-"""Limits for Eisenia fetida, from `LIMITS_SOURCE`."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,7 +21,7 @@ class FeedNext:
     """The tray to feed next and the moment it is due.
 
     `tray` is None while no tray is in its feeding stage; `instead` is then the bedding tray that can be it.
-    `ready` is True once the moment has come and nothing stands in the way.
+    `ready` is True once the moment has come and nothing stands in the way; `rests` are what does.
     """
 
     tray: str | None
@@ -33,28 +30,31 @@ class FeedNext:
     what: str
     why: tuple[str, ...]
     instead: str | None = None
+    rests: tuple[Rest, ...] = ()
 
 
 def feed_next(stack: Stack) -> FeedNext:
     """The feeding tray and its next feeding, or what to do while no tray is fed.
 
     Due is the last feeding and `days_between_feedings`; a tray never fed is due from the day its stage began.
+    A bin that should rest is due once it has rested.
     """
     fed = stack.in_stage(Stage.FEEDING)
     if not fed:
         return _without_feeding_tray(stack)
     tray = min(fed, key=_least_recently)
-    due = feeding_due(tray, stack)
+    its_day = feeding_due(tray, stack)
+    resting = tuple(rests(stack, tray))
+    due = max([its_day, *(rest.until for rest in resting if rest.until is not None)])
     turn = next_turn(stack)
-    ready = due <= stack.as_of and not stack.separations
+    ready = due <= stack.as_of and not resting
     why = (
         *_why_this_tray(tray, fed, stack),
-        _why_now(tray, due, stack),
-        *_separation_first(stack),
+        _why_now(tray, its_day, stack),
+        *(rest.why for rest in resting),
         *_turn_first(turn, stack),
-        *_too_hot_or_cold(stack),
     )
-    return FeedNext(tray.id, due, ready, _what(tray, due, turn, stack), why)
+    return FeedNext(tray.id, due, ready, _what(tray, due, turn, resting, stack), why, rests=resting)
 
 
 def feeding_due(tray: TrayState, stack: Stack) -> datetime:
@@ -68,9 +68,10 @@ def _least_recently(tray: TrayState) -> tuple[bool, datetime, int]:
     return tray.last_fed_at is not None, tray.last_fed_at or tray.stage_since, tray.level or 0
 
 
-def _what(tray: TrayState, due: datetime, turn: NextTurn, stack: Stack) -> str:
-    if stack.separations:
-        return f"Feed tray {tray.id} once {in_hand(stack)}."
+def _what(tray: TrayState, due: datetime, turn: NextTurn, resting: tuple[Rest, ...], stack: Stack) -> str:
+    last = leading(resting)
+    if last is not None and (last.until is None or last.until == due):
+        return f"Feed tray {tray.id} once {last.end}."
     day = "now" if due <= stack.as_of else in_days(due, stack.as_of)
     start = "Turn the stack first, or feed" if turn.ready else "Feed"
     return f"{start} tray {tray.id} {day}."
@@ -97,28 +98,11 @@ def _why_now(tray: TrayState, due: datetime, stack: Stack) -> str:
     )
 
 
-def _separation_first(stack: Stack) -> tuple[str, ...]:
-    if not stack.separations:
-        return ()
-    return (f"A separation is under way; feeding waits until {in_hand(stack)}.",)
-
-
 def _turn_first(turn: NextTurn, stack: Stack) -> tuple[str, ...]:
     if not turn.ready or turn.due is None:
         return ()
     then = f"; tray {turn.fed} is fed after it" if turn.fed else ""
     return (f"A turn was due {when(turn.due, stack.as_of)}{then}.",)
-
-
-def _too_hot_or_cold(stack: Stack) -> tuple[str, ...]:
-    degrees = stack.temperature_c
-    if degrees is None or stack.temperature_at is None or COLDEST_C <= degrees <= HOTTEST_C:
-        return ()
-    units = stack.setup.units
-    do = "Feed little, and move the bin somewhere" + (" cooler." if degrees > HOTTEST_C else " warmer.")
-    read = f"{show_temperature(degrees, units)} {when(stack.temperature_at, stack.as_of)}"
-    limits = f"{show_temperature(COLDEST_C, units)} to {show_temperature(HOTTEST_C, units)}"
-    return (f"The bin was at {read}. {do} Eisenia fetida bears {limits} ({LIMITS_SOURCE}).",)
 
 
 def _without_feeding_tray(stack: Stack) -> FeedNext:
@@ -134,18 +118,20 @@ def _without_feeding_tray(stack: Stack) -> FeedNext:
         if name
         else "Empty a tray and start it afresh."
     )
-    why = ("No tray is in its feeding stage, and no bedding tray waits to be fed.", *_separation_first(stack))
-    return FeedNext(None, None, False, what, why)
+    parted = tuple(rest for rest in rests(stack, None) if rest.code == "separation")
+    why = "No tray is in its feeding stage, and no bedding tray waits to be fed."
+    return FeedNext(None, None, False, what, (why, *(rest.why for rest in parted)), rests=parted)
 
 
 def _bedding_instead(bedding: TrayState, stack: Stack) -> FeedNext:
+    resting = tuple(rests(stack, bedding))
+    last = leading(resting)
     why = (
         "No tray is in its feeding stage.",
         f"Tray {bedding.id} is the oldest bedding tray, on the stack for {aged(bedding.days_on_stack)}. "
         "Its first feeding makes it the feeding tray.",
-        *_separation_first(stack),
-        *_too_hot_or_cold(stack),
+        *(rest.why for rest in resting),
     )
-    return FeedNext(
-        None, None, False, f"Feed tray {bedding.id}: it becomes the feeding tray.", why, bedding.id
-    )
+    once = f" once {last.end}" if last else ""
+    what = f"Feed tray {bedding.id}{once}: it becomes the feeding tray."
+    return FeedNext(None, last.until if last else None, False, what, why, bedding.id, resting)

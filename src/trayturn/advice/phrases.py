@@ -7,7 +7,7 @@ from datetime import datetime
 from trayturn.domain.setup import Units
 from trayturn.domain.stack import days_between
 from trayturn.domain.units import OUNCE_KG, POUND_KG, show_mass, three_figures
-from trayturn.domain.words import count, day, due
+from trayturn.domain.words import as_read, count, day, due
 
 
 def when(moment: datetime, now: datetime) -> str:
@@ -37,3 +37,8 @@ def roughly(kg: float, units: Units) -> str:
     us = units is Units.US
     unit = (OUNCE_KG if kg < POUND_KG else POUND_KG) if us else (0.001 if kg < 1 else 1.0)
     return show_mass(float(f"{kg / unit:.2g}") * unit, units)
+
+
+def day_has_come(moment: datetime, now: datetime) -> bool:
+    """Whether the day of that moment has begun, as the keeper's clock reads it."""
+    return as_read(moment, now).date() <= now.date()

@@ -225,6 +225,13 @@ _ALL = (
     ),
     Command("today", "What is due across all bins, and why.", "across:today", add_reading, ABOUT_JSON),
     Command(
+        "next",
+        "Which bin, which tray, what next; and which bins rest until when.",
+        "next_bin:next_bin",
+        add_reading,
+        ABOUT_JSON,
+    ),
+    Command(
         "stack",
         "How one bin stands: its trays, what to feed next, its next turn.",
         "stack:stack",

@@ -87,7 +87,7 @@ def _tour(home: Path, clock: Clock, options: Namespace) -> int:
 
 
 def _stops(home: Path, clock: Clock) -> list[list[str]]:
-    """Bins, what is due, each stack, each separation under way, and the cautions for it."""
+    """Bins, what is due, who is next, each stack, each separation under way, and the cautions for it."""
     from trayturn.domain.replay import replay_now
     from trayturn.storage.reading import load
 
@@ -95,4 +95,4 @@ def _stops(home: Path, clock: Clock) -> list[list[str]]:
     under_way = [key for key, one in profiles if one and replay_now(one, clock()).separations]
     stacks = [["stack", key] for key, _ in profiles]
     separations = [["separation", key] for key in under_way]
-    return [["bins"], ["today"], *stacks, *separations, ["cautions", "--work", "separation"]]
+    return [["bins"], ["today"], ["next"], *stacks, *separations, ["cautions", "--work", "separation"]]

@@ -31,7 +31,7 @@ class FollowUpSet(EntryBase):
 
 
 class Snoozed(EntryBase):
-    """A due thing put off: until then it is not pressing."""
+    """A due thing put off: until then it is not pressing. A moment that has come puts off nothing."""
 
     title = "snoozed"
     kind: Literal["snoozed"] = "snoozed"
@@ -40,11 +40,12 @@ class Snoozed(EntryBase):
 
 
 class Done(EntryBase):
-    """A due thing done that writes no entry of its own."""
+    """A due thing done that writes no entry of its own. `due` is when it was due, where it is done ahead."""
 
     title = "done"
     kind: Literal["done"] = "done"
     item: ItemCode
+    due: Moment | None = None
 
 
 class MeasureSet(EntryBase):

@@ -2,10 +2,43 @@
 
 from __future__ import annotations
 
-from trayturn.domain.entries import Done, FollowUpSet, MealDropped, MealKept, MeasureSet, PutOff, Snoozed
+from trayturn.domain.entries import (
+    Done,
+    Entry,
+    FollowUpSet,
+    MealDropped,
+    MealKept,
+    MeasureSet,
+    PutOff,
+    Snoozed,
+)
 from trayturn.domain.ledger import Ledger
 from trayturn.domain.problems import Severity
 from trayturn.domain.stack import follow_up_item
+
+DOES = {
+    "tray_started": "start",
+    "fed": "feed",
+    "checked": "check",
+    "turned": "turn",
+    "separation_begun": "separation",
+    "worms_added": "worms",
+}
+"""The kind of due thing that an entry does. Once done, it is no longer put off."""
+STOCKS = ("supplies_added", "supplies_counted")
+
+
+def acted(ledger: Ledger, entry: Entry) -> None:
+    """What the entry does was put off for this time, and not for the next one."""
+    if not ledger.snoozed and not ledger.done:
+        return
+    if entry.kind in STOCKS:
+        for words in (ledger.snoozed, ledger.done):
+            for item in [item for item in words if item.partition(":")[0] == "supplies"]:
+                del words[item]
+    elif (kind := DOES.get(entry.kind)) is not None:
+        ledger.snoozed.pop(kind, None)
+        ledger.snoozed.pop(f"{kind}:{getattr(entry, 'tray', None)}", None)
 
 
 def follow_up_set(ledger: Ledger, entry: FollowUpSet) -> None:
@@ -22,8 +55,8 @@ def snoozed(ledger: Ledger, entry: Snoozed) -> None:
 
 
 def done(ledger: Ledger, entry: Done) -> None:
-    """Done, and so no longer put off; a follow-up is closed by it."""
-    ledger.done[entry.item] = entry.at
+    """Done, and so no longer put off; a follow-up is closed by it. Done ahead, it is so until it was due."""
+    ledger.done[entry.item] = max(entry.at, entry.due or entry.at)
     ledger.snoozed.pop(entry.item, None)
     ledger.follow_ups.pop(entry.item, None)
 

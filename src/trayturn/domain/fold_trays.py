@@ -92,6 +92,8 @@ def checked(ledger: Ledger, entry: Checked) -> None:
         ledger.sump = Sump(entry.sump_l, entry.at)
     if entry.temperature_c is not None:
         ledger.temperature_c, ledger.temperature_at = entry.temperature_c, entry.at
+    if entry.smell:
+        ledger.smelled = entry
     if entry.tray is None:
         return
     if entry.tray not in ledger.trays:

@@ -90,6 +90,7 @@ class Ledger:
     last_check_at: datetime | None = None
     temperature_c: float | None = None
     temperature_at: datetime | None = None
+    smelled: Checked | None = None
     worms_kg: float | None = None
     first_worms_at: datetime | None = None
     stores: Stores = field(default_factory=Stores)

@@ -161,6 +161,7 @@ def replay(profile: Profile, as_of: datetime) -> Stack:
         _check_entry(ledger, entry)
         if (handler := HANDLERS.get(entry.kind)) is not None:
             handler(ledger, entry)
+        fold_care.acted(ledger, entry)
     return _freeze(ledger, as_of)
 
 
@@ -203,6 +204,7 @@ def _freeze(ledger: Ledger, as_of: datetime) -> Stack:
         last_check_at=ledger.last_check_at,
         temperature_c=ledger.temperature_c,
         temperature_at=ledger.temperature_at,
+        smelled=ledger.smelled,
         worms_kg=ledger.worms_kg,
         first_worms_at=ledger.first_worms_at,
         supplies_kg=ledger.stores.supplies_kg,

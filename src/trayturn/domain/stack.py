@@ -141,10 +141,10 @@ class Stack:
     """A bin at a moment. `trays` run from the bottom up; `off_stack` holds the spare ones used before.
 
     `listed_trays` are the ids in the profile's own list of trays, used yet or not. `follow_ups` are those
-    still open, `snoozed` and `done` the moments of the last word on due things, all by item; `caddy_kg` are
-    the scraps that wait, since `caddy_at`. The last feedings, started trays and other uses of supplies are a
-    few of the latest, oldest first. `left_out_at` is the turn that brought no fresh tray in for want of
-    bedding, until a tray is started.
+    still open, `snoozed` and `done` the moments until which due things are put off or done, all by item;
+    `caddy_kg` are the scraps that wait, since `caddy_at`; `smelled` is the last check that named a smell. The
+    last feedings, started trays and other uses of supplies are a few of the latest, oldest first.
+    `left_out_at` is the turn that brought no fresh tray in for want of bedding, until a tray is started.
     """
 
     key: str
@@ -163,6 +163,7 @@ class Stack:
     last_check_at: datetime | None = None
     temperature_c: float | None = None
     temperature_at: datetime | None = None
+    smelled: Checked | None = None
     worms_kg: float | None = None
     first_worms_at: datetime | None = None
     supplies_kg: Mapping[str, float] = field(default_factory=dict)

@@ -53,7 +53,7 @@ def count(number: int, noun: str, plural: str = "") -> str:
     return f"{number} {noun if number == 1 else plural or noun + 's'}"
 
 
-def _as_read(moment: datetime, now: datetime) -> datetime:
+def as_read(moment: datetime, now: datetime) -> datetime:
     """The moment as the keeper's clock reads it.
 
     An offset at most an hour from the present one is the same place out of summer time or in it, and stays.
@@ -65,7 +65,7 @@ def _as_read(moment: datetime, now: datetime) -> datetime:
 
 def day(moment: datetime, now: datetime) -> str:
     """The day as it is said from now: `today`, `tomorrow`, `Tue 3 Mar`, or with the year when far off."""
-    local = _as_read(moment, now)
+    local = as_read(moment, now)
     days = (local.date() - now.date()).days
     near = {-1: "yesterday", 0: "today", 1: "tomorrow"}
     if days in near:
@@ -76,13 +76,13 @@ def day(moment: datetime, now: datetime) -> str:
 
 def clock(moment: datetime, now: datetime) -> str:
     """The clock time, with the day where it is not today: `10:52`, `tomorrow 00:10`."""
-    local = _as_read(moment, now)
+    local = as_read(moment, now)
     return f"{local:%H:%M}" if local.date() == now.date() else f"{day(moment, now)} {local:%H:%M}"
 
 
 def due(moment: datetime, now: datetime) -> str:
     """When something is due, in days: `today`, `in 3 days`, `2 days ago`."""
-    days = (_as_read(moment, now).date() - now.date()).days
+    days = (as_read(moment, now).date() - now.date()).days
     if days in (-1, 0, 1):
         return day(moment, now)
     return f"in {days} days" if days > 0 else f"{-days} days ago"

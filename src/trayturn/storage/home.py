@@ -25,6 +25,7 @@ COMMANDS = frozenset(
         "begin",
         "split",
         "bins",
+        "next",
         "today",
         "stack",
         "journal",

@@ -236,12 +236,17 @@ class TrayturnApp(App[None]):
         return True
 
     def undo(self, key: str) -> None:
-        """Take back the last thing done to the bin, and say what that was."""
+        """Take back the last thing done to the bin, and say what that was.
+
+        It no longer counts among what was written since the program was opened.
+        """
         try:
             taken = self.shelf.undo(key)
         except StorageError as trouble:
             self.warn(str(trouble))
             return
+        if key in self.written:
+            del self.written[len(self.written) - 1 - self.written[::-1].index(key)]
         self.tell(key)
         self.say(f"Taken back: {taken}" if taken else "Nothing to take back")
 

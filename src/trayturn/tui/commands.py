@@ -5,21 +5,22 @@ One letter means one thing everywhere. What is done with gloves on needs one key
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
 
 from textual.binding import Binding, BindingType
 
 BINS, STACK, SEPARATION, JOURNAL, CAUTIONS = "bins", "stack", "separation", "journal", "cautions"
-BEGIN, SUPPLIES, PAST = "begin", "supplies", "past"
-EVERYWHERE = frozenset({BINS, STACK, SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST})
+BEGIN, SUPPLIES, PAST, DUE = "begin", "supplies", "past", "due"
+EVERYWHERE = frozenset({BINS, STACK, SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE})
 
 
 @dataclass(frozen=True, slots=True)
 class Command:
     """One command. `shown` names the screens whose footer carries it; `keys` are Textual key names.
 
-    A command without keys is reached by its name, in the palette.
+    A command without keys is reached by its name, in the palette. `here` has the label and help of a screen
+    on which the same key needs other words.
     """
 
     id: str
@@ -29,6 +30,12 @@ class Command:
     where: frozenset[str]
     shown: frozenset[str] = frozenset()
     key_word: str = ""
+    here: Mapping[str, tuple[str, str]] = field(default_factory=dict)
+
+    def on(self, screen: str) -> Command:
+        """The command in the words of that screen."""
+        label, told = self.here.get(screen, (self.label, self.help))
+        return replace(self, label=label, help=told)
 
     def binding(self, screen: str) -> Binding:
         """The command as a key of that screen."""
@@ -53,18 +60,20 @@ COMMANDS: tuple[Command, ...] = (
         "enter",
         "Open",
         "Open what is marked, or the reason behind it",
-        _on(BINS, STACK, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST),
+        _on(BINS, STACK, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE),
         _on(BINS, BEGIN, SUPPLIES, PAST),
         "Enter",
+        {DUE: ("Why", "The reason behind what is marked")},
     ),
     Command(
         "go_on",
         "space",
         "Do it",
         "Do the one obvious thing",
-        _on(BINS, STACK, SEPARATION, BEGIN, SUPPLIES),
-        _on(STACK, SEPARATION, BEGIN, SUPPLIES),
+        _on(BINS, STACK, SEPARATION, BEGIN, SUPPLIES, DUE),
+        _on(STACK, SEPARATION, BEGIN, SUPPLIES, DUE),
         "Space",
+        {DUE: ("Do it", "Do what is marked")},
     ),
     Command(
         "enter",
@@ -110,25 +119,33 @@ COMMANDS: tuple[Command, ...] = (
         "plus,equals_sign,right",
         "More",
         "More time, or more of what is marked; a week later",
-        _on(SEPARATION, SUPPLIES, PAST),
-        _on(SUPPLIES),
+        _on(SEPARATION, SUPPLIES, PAST, DUE),
+        _on(SUPPLIES, DUE),
         "+",
+        {DUE: ("Later", "Put what is marked off by a day; again, by one more")},
     ),
     Command(
         "less",
         "minus,left",
         "Less",
         "Less time, or less of what is marked; a week earlier",
-        _on(SEPARATION, SUPPLIES, PAST),
-        _on(SUPPLIES),
+        _on(SEPARATION, SUPPLIES, PAST, DUE),
+        _on(SUPPLIES, DUE),
         "-",
+        {DUE: ("Earlier", "Take a day of putting off back")},
     ),
     Command(
         "next_bin", "down", "Next bin", "Show the next bin, or all of them", _on(PAST), _on(PAST), "Down"
     ),
     Command("last_bin", "up", "Bin before", "Show the bin before, or all of them", _on(PAST)),
     Command(
-        "end_early", "e", "End now", "End the rest or the loosening now", _on(SEPARATION), _on(SEPARATION)
+        "end",
+        "e",
+        "End now",
+        "End the rest or the loosening now",
+        _on(SEPARATION, DUE),
+        _on(SEPARATION, DUE),
+        here={DUE: ("Done", "Mark it done; a feeding or a check is done by writing it down")},
     ),
     Command("put_back", "z", "Put back", "Give up: the tray goes back to its level", _on(SEPARATION)),
     Command("hush", "m", "Hush", "Silence the bell of a rest that is over", EVERYWHERE),
@@ -137,15 +154,24 @@ COMMANDS: tuple[Command, ...] = (
         "u",
         "Undo",
         "Take back the last entry",
-        _on(STACK, JOURNAL, BINS, SEPARATION, BEGIN, SUPPLIES),
-        _on(JOURNAL, SUPPLIES),
+        _on(STACK, JOURNAL, BINS, SEPARATION, BEGIN, SUPPLIES, DUE),
+        _on(JOURNAL, SUPPLIES, DUE),
+    ),
+    Command(
+        "due",
+        "d",
+        "Due",
+        "All that is due, in order, and which bin is next",
+        _on(BINS, STACK, DUE),
+        _on(BINS, STACK, DUE),
+        here={DUE: ("One or all", "Only the bin of the marked line, or all bins again")},
     ),
     Command(
         "cautions",
         "c",
         "Cautions",
         "Read the cautions, with their reasons",
-        _on(BINS, STACK, SEPARATION, BEGIN, SUPPLIES),
+        _on(BINS, STACK, SEPARATION, BEGIN, SUPPLIES, DUE),
         _on(BEGIN),
     ),
     Command(
@@ -154,7 +180,7 @@ COMMANDS: tuple[Command, ...] = (
         "Leave",
         "Leave this screen; its place is kept",
         EVERYWHERE - _on(BINS),
-        _on(SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST),
+        _on(SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE),
         "Esc",
     ),
     Command(
@@ -174,7 +200,7 @@ COMMANDS: tuple[Command, ...] = (
 
 def commands_of(screen: str) -> Iterable[Command]:
     """The commands at home on a screen, in their order everywhere."""
-    return (command for command in COMMANDS if screen in command.where)
+    return (command.on(screen) for command in COMMANDS if screen in command.where)
 
 
 def bindings(screen: str) -> list[BindingType]:

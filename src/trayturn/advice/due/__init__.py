@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 
 from trayturn.advice.due import first_weeks, stores, work
-from trayturn.advice.due.item import KINDS, Due, Press, due_at
-from trayturn.advice.feeding import feed_next
-from trayturn.advice.pages import Page
+from trayturn.advice.due.follow_ups import follow_ups
+from trayturn.advice.due.hatching import hatching
+from trayturn.advice.due.item import KINDS, Due, Press
+from trayturn.advice.due.keepers_word import heard
 from trayturn.domain.stack import Stack
 
 __all__ = ["KINDS", "SOURCES", "Due", "Press", "due_list"]
@@ -22,13 +23,13 @@ SOURCES: tuple[Callable[[Stack], Iterable[Due]], ...] = (
     first_weeks.first_weeks,
     stores.supplies,
     work.start,
+    follow_ups,
+    hatching,
 )
-"""Where due things come from. Each is asked once; none knows of the others."""
+"""Where due things come from. Each is asked once; none knows of the others or of the keeper's word."""
 
 
 def due_list(stack: Stack) -> list[Due]:
     """All that is due at this bin or coming up, most pressing first. Never empty: something comes next."""
-    if not stack.trays:
-        feed = feed_next(stack)
-        return [due_at(stack, "start", feed.what, feed.why, None, press=Press.NOW, page=Page.STARTING)]
-    return sorted((due for source in SOURCES for due in source(stack)), key=lambda due: due.order)
+    found = (heard(due, stack) for source in SOURCES for due in source(stack))
+    return sorted((due for due in found if due is not None), key=lambda due: due.order)

@@ -8,6 +8,8 @@ from enum import IntEnum
 
 from trayturn.advice.pages import Page
 from trayturn.domain.stack import Stack
+from trayturn.domain.words import clock
+from trayturn.domain.words import due as in_days
 
 KINDS = (
     "rest",
@@ -36,25 +38,32 @@ PAGES = {
     "start": Page.BEDDING,
 }
 """The page behind each kind, where the thing due names none of its own."""
+DONE_BY_WORD = frozenset({"follow_up", "watch", "hatch", "supplies"})
+"""Kinds that write no entry of their own: the keeper marks them done. The others are done by doing them."""
 FAR_OFF = datetime.max.replace(tzinfo=UTC)
 
 
 class Press(IntEnum):
-    """How pressing something is: worms that wait come first, then work whose day has come."""
+    """How pressing something is: worms that wait come first, then work whose day has come.
+
+    What waits cannot be done though its day has come, or has no day before what is in its way is gone.
+    """
 
     REST_OVER = 0
     STEP_WAITS = 1
     REST_RUNS = 2
     NOW = 3
     LATER = 4
-    ANY_TIME = 5
+    WAITS = 5
+    ANY_TIME = 6
 
 
 @dataclass(frozen=True, slots=True)
 class Due:
     """One thing to do at one bin. `bin` is its key, `name` its shown name; `due` is None without a day.
 
-    `code` tells apart what is due of one kind; `page` is the page of the handbook behind it.
+    `code` tells apart what is due of one kind; `page` is the page of the handbook behind it. Where the keeper
+    put it off, `due` and `snoozed_until` are the day it was put off to, and `was_due` its own.
     """
 
     bin: str
@@ -67,6 +76,8 @@ class Due:
     press: Press = Press.LATER
     code: str = ""
     page: Page | None = None
+    snoozed_until: datetime | None = None
+    was_due: datetime | None = None
 
     @property
     def item(self) -> str:
@@ -83,12 +94,30 @@ class Due:
         """Pressing, since its moment has come."""
         return self.pressing and self.due is not None
 
+    def when(self, now: datetime) -> str:
+        """Its day as it is said from now; a rest by the clock."""
+        if self.press is Press.WAITS:
+            return "waits"
+        if self.due is None:
+            return "now" if self.pressing else "any time"
+        return clock(self.due, now) if self.kind == "rest" else in_days(self.due, now)
+
     @property
-    def order(self) -> tuple[int, int, datetime, int, str, str, str]:
+    def can_wait(self) -> bool:
+        """Whether it may be put off. The worms of a separation cannot wait for another day."""
+        return self.press not in (Press.REST_OVER, Press.STEP_WAITS, Press.REST_RUNS)
+
+    @property
+    def done_by_word(self) -> bool:
+        """Whether it is marked done, and not done by writing down a feeding, a check or the like."""
+        return self.kind in DONE_BY_WORD
+
+    @property
+    def order(self) -> tuple[int, int, datetime, int, str, str]:
         """What to sort by, also across bins. Work whose day has come goes by kind: turn before feeding."""
         kind = KINDS.index(self.kind)
         first = kind if self.press is Press.NOW else 0
-        return self.press, first, self.due or FAR_OFF, kind, self.bin, self.tray or "", self.code
+        return self.press, first, self.due or FAR_OFF, kind, self.bin, self.item
 
 
 def due_at(

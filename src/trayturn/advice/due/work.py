@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from datetime import timedelta
+from datetime import datetime, timedelta
 
 from trayturn.advice.due.item import Due, Press, due_at
 from trayturn.advice.feeding import feed_next
+from trayturn.advice.pages import Page
 from trayturn.advice.phrases import every, since, when
 from trayturn.advice.roles import free_tray, room, waiting_on_top
 from trayturn.advice.stock.outlook import MONTH
@@ -62,11 +63,18 @@ def _task(separation: Separation, step: StepTimes | None) -> str:
     return THEN[separation.steps[-1].step] if separation.steps else "get ready"
 
 
+def _press(due: datetime, ready: bool, stack: Stack) -> Press:
+    """How something with a day of its own presses: it waits where the day has come and it is not ready."""
+    if ready:
+        return Press.NOW
+    return Press.WAITS if due <= stack.as_of else Press.LATER
+
+
 def turn(stack: Stack) -> Iterator[Due]:
     """The next turn."""
     coming = next_turn(stack)
     if coming.due is not None:
-        press = Press.NOW if coming.ready and not stack.separations else Press.LATER
+        press = _press(coming.due, coming.ready and not stack.separations, stack)
         why = _with_stock(stack, coming)
         yield due_at(stack, "turn", coming.what, why, coming.due, press=press)
 
@@ -82,7 +90,7 @@ def _with_stock(stack: Stack, coming: NextTurn) -> tuple[str, ...]:
 def worms(stack: Stack) -> Iterator[Due]:
     """A bin that was only just set up has bedding and no worms yet."""
     begun = any(tray.feedings for tray in (*stack.trays, *stack.off_stack)) or stack.turns
-    if begun or stack.worms_kg is not None or stack.past_separations or stack.separations:
+    if not stack.trays or begun or stack.worms_kg is not None or stack.past_separations or stack.separations:
         return
     why = (
         "No worms are written down for this bin, and it has not been fed yet.",
@@ -96,17 +104,19 @@ def feed(stack: Stack) -> Iterator[Due]:
     coming = feed_next(stack)
     tray = coming.tray or coming.instead
     if coming.due is not None:
-        press = Press.NOW if coming.ready else Press.LATER
+        press = _press(coming.due, coming.ready, stack)
         yield due_at(stack, "feed", coming.what, coming.why, coming.due, tray, press)
     else:
-        press = Press.LATER if stack.separations else Press.NOW
-        yield due_at(stack, "feed" if tray else "start", coming.what, coming.why, None, tray, press)
+        press = Press.WAITS if coming.rests else Press.NOW
+        page = None if stack.trays else Page.STARTING
+        kind = "feed" if tray else "start"
+        yield due_at(stack, kind, coming.what, coming.why, None, tray, press, page=page)
 
 
 def check(stack: Stack) -> Iterator[Due]:
     """The next look at the bin as a whole."""
     last = stack.last_check_at or stack.began_at
-    if last is None:
+    if last is None or not stack.trays:
         return
     due = last + timedelta(days=stack.setup.days_between_checks)
     now = due <= stack.as_of

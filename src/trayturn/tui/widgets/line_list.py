@@ -55,6 +55,7 @@ class LineList(ScrollView, can_focus=True):
     """Rows with one marked; up and down move the mark, Enter or a click opens.
 
     Rows are `row_height` lines each, which is as quick for any number of rows; 0 gives each its own height.
+    An empty line at the end of a row keeps it apart from the next.
 
     Component classes: `line-list--LOOK` for each of `LOOKS`, and `line-list--marked` for the marked row.
     """
@@ -185,7 +186,7 @@ class LineList(ScrollView, can_focus=True):
             return Strip.blank(width, self.rich_style)
         row = self.rows[place]
         spans = row.lines[line] if line < len(row.lines) else ()
-        is_marked = place == self.marked and line < len(row.lines)
+        is_marked = place == self.marked and bool(spans)
         lead = ("▌" if self._unicode else ">") if is_marked and self.has_focus else " "
         return self._strip(((lead, "act"), *spans), width, is_marked)
 

@@ -92,7 +92,7 @@ def undo_last(house: TrayturnApp) -> None:
     if house.archived:
         _bring_back(house)
     elif house.written:
-        house.undo(house.written.pop())
+        house.undo(house.written[-1])
 
 
 def _bring_back(house: TrayturnApp) -> None:

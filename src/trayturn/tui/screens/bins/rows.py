@@ -16,18 +16,18 @@ if TYPE_CHECKING:
 
 
 def bin_row(path: Path, loaded: Loaded | None, stack: Stack | None) -> Row:
-    """One bin in two lines: its name and place, and the most pressing thing."""
+    """One bin: its name and place, the most pressing thing, and until when it rests from feeding."""
     key = path.stem
     if loaded is None:
-        return Row((((key, "strong"),), (("  reading…", "muted"),)), key)
+        return Row((((key, "strong"),), (("  reading…", "muted"),), ()), key)
     if stack is None or loaded.read_only:
-        return Row((((key, "strong"),), (("  has a fault; Enter shows it", "error"),)), key)
+        return Row((((key, "strong"),), (("  has a fault; Enter shows it", "error"),), ()), key)
     from trayturn.domain.words import clean
 
     name: tuple[Span, ...] = ((clean(stack.setup.name, 40), "strong"),)
     if stack.setup.place:
         name += (("  " + clean(stack.setup.place, 60), "muted"),)
-    return Row((name, _pressing(stack)), key)
+    return Row((name, _pressing(stack), *_resting(stack), ()), key)
 
 
 def _pressing(stack: Stack) -> tuple[Span, ...]:
@@ -40,6 +40,18 @@ def _pressing(stack: Stack) -> tuple[Span, ...]:
     mark: Span = ("! ", "act") if first.pressing else ("  ", "plain")
     more: tuple[Span, ...] = ((f"  and {len(due) - 1} more", "muted"),) if len(due) > 1 else ()
     return (mark, (first.what, "act" if first.pressing else "plain"), *more)
+
+
+def _resting(stack: Stack) -> tuple[tuple[Span, ...], ...]:
+    from trayturn.advice.next import what_next
+    from trayturn.domain.words import clean, day
+
+    (one,) = what_next([stack])
+    if not one.resting:
+        return ()
+    # The day alone, where one is known: there is no room for what is done on it.
+    told = f"Rests until {day(one.until, stack.as_of)}." if one.until is not None else clean(one.what)
+    return ((("  ", "plain"), (told, "wait")),)
 
 
 def _most_pressing(stack: Stack) -> Due:

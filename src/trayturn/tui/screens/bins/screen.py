@@ -47,7 +47,7 @@ class BinsScreen(Frame):
 
     def compose_body(self) -> ComposeResult:
         with Horizontal(classes="body"):
-            yield LineList(row_height=3, id="bins")
+            yield LineList(row_height=0, id="bins")
             with Vertical(id="marked"):
                 yield Static(id="sentence")
 
@@ -159,6 +159,9 @@ class BinsScreen(Frame):
 
     def action_past(self) -> None:
         go(self.house, "past", None)
+
+    def action_due(self) -> None:
+        go(self.house, "due", None)
 
     def action_undo(self) -> None:
         from trayturn.tui.screens.bins.managing import undo_last

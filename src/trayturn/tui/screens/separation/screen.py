@@ -167,7 +167,7 @@ class SeparationScreen(BinFrame):
             return True
         sep = self.separation
         step = sep.step if sep is not None and sep.ended_at is None else None
-        if action in ("end_early",):
+        if action == "end":
             return True if step is not None and step.ends_at is not None else None
         if action in ("back", "put_back"):
             return True if step is not None else None
@@ -226,7 +226,7 @@ class SeparationScreen(BinFrame):
         self._trouble = ""
         self.house.save(self.key, entries)
 
-    def action_end_early(self) -> None:
+    def action_end(self) -> None:
         if not self._moved_on():
             self._finish_step()
 

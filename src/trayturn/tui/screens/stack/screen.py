@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-from functools import partial
+from collections.abc import Sequence
 
 from textual import on
 from textual.app import ComposeResult
@@ -21,9 +20,8 @@ from trayturn.domain.units import show_temperature
 from trayturn.domain.words import clean
 from trayturn.tui.commands import STACK, bindings
 from trayturn.tui.frame import BinFrame
-from trayturn.tui.screens.cautions.sheet import read_first
-from trayturn.tui.screens.stack import beginning, recording
-from trayturn.tui.screens.stack.rows import FINDINGS, due_rows, problem_rows
+from trayturn.tui.screens.stack import acts, recording
+from trayturn.tui.screens.stack.rows import FINDINGS, MORE, due_rows, problem_rows
 from trayturn.tui.ways import go
 from trayturn.tui.widgets.line_list import LineList
 from trayturn.tui.widgets.reason import ReasonScreen
@@ -31,6 +29,9 @@ from trayturn.tui.widgets.stack_drawing import StackDrawing, picture_of
 from trayturn.tui.widgets.title_row import TitleRow
 
 GONE = "Put the file back, and this screen goes on from it. Esc leads back to the other bins."
+
+WIDE, DRAWING, DRAWING_WIDE, ASIDE_MARGINS = 120, 42, 66, 4
+"""From how many columns the window is wide, and how many the drawing and the edges of the list take."""
 
 
 class StackScreen(BinFrame):
@@ -69,7 +70,6 @@ class StackScreen(BinFrame):
         if drawing.display != (stack is not None):
             drawing.display = stack is not None
             (drawing if stack is not None else self.query_one("#due")).focus()
-            self.call_after_refresh(self._show_due)
         if loaded is not None and loaded.read_only:
             self._show_problems(loaded.problems)
         elif stack is not None:
@@ -88,7 +88,7 @@ class StackScreen(BinFrame):
     def _show_stack(self, stack: Stack) -> None:
         self.due = due_list(stack)
         self.query_one("#due-title", Static).update(
-            Content.assemble("Due", ("   Tab, Enter: why", "not bold"))
+            Content.assemble("Due", ("   d: all   Tab, Enter: why", "not bold"))
         )
         self.query_one(TitleRow).show(clean(stack.setup.name, 40), *_facts(stack))
         drawing = self.query_one(StackDrawing)
@@ -102,13 +102,15 @@ class StackScreen(BinFrame):
     def _show_due(self) -> None:
         if not self.due or self.read_only:
             return
-        due, wide, stack = self.query_one("#due", LineList), self.has_class("-wide"), self.stack
+        due, stack, width = self.query_one("#due", LineList), self.stack, self.app.size.width
         findings = stack.findings if stack is not None else ()
-        due.show(due_rows(self.due, findings, due.scrollable_content_region.width - 1, with_why=wide))
+        # The width is known before the first frame, so that nothing is wrapped anew in sight.
+        room = width - (DRAWING_WIDE if width >= WIDE else DRAWING) - ASIDE_MARGINS
+        due.show(due_rows(self.due, findings, room, with_why=width >= WIDE))
 
     def on_resize(self) -> None:
         super().on_resize()
-        self.call_after_refresh(self._show_due)
+        self._show_due()
 
     def _show_problems(self, problems: Sequence[Problem]) -> None:
         self.query_one(TitleRow).show(self.key, "cannot be read, so nothing is written to it")
@@ -151,9 +153,10 @@ class StackScreen(BinFrame):
         elif place == FINDINGS and self.stack is not None:
             told = [line for finding in self.stack.findings for line in (clean(str(finding)), "")]
             self.app.push_screen(ReasonScreen("What does not add up", told))
+        elif place == MORE:
+            self.action_due()
         elif place and self.due:
-            one = self.due[int(place)]
-            self.app.push_screen(ReasonScreen(one.what, list(one.why), one.page))
+            acts.why(self.house, self.due[int(place)])
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
         if not self.is_mounted or action in ("leave", "quit", "help", "hush", "open", "cautions", "journal"):
@@ -168,28 +171,11 @@ class StackScreen(BinFrame):
 
     def action_go_on(self) -> None:
         """Do the most pressing thing."""
-        if not self.due:
-            return
-        first = self.due[0]
-        tray = first.tray or self.tray
-        acts: dict[str, Callable[[], None]] = {
-            "rest": partial(self._separate, tray),
-            "separation": partial(self._separate, tray),
-            "turn": self.action_turn,
-            "feed": partial(self._feed, tray),
-            "worms": self.action_worms,
-            "check": self.action_check,
-            "watch": partial(beginning.look, self.house, self.key),
-            "start": partial(beginning.start, self.house, self.key),
-            "supplies": self.action_supplies,
-        }
-        acts[first.kind]()
+        if self.due:
+            acts.do(self.house, self.due[0], self.tray)
 
     def action_feed(self) -> None:
-        self._feed(self.tray)
-
-    def _feed(self, tray: str | None) -> None:
-        read_first(self.house, self.key, "feeding", lambda: recording.feed(self.house, self.key, tray))
+        acts.feed(self.house, self.key, self.tray)
 
     def action_check(self) -> None:
         recording.check(self.house, self.key, self.tray)
@@ -216,35 +202,14 @@ class StackScreen(BinFrame):
         go(self.house, "past", self.key)
 
     def action_turn(self) -> None:
-        read_first(self.house, self.key, "turn", lambda: recording.turn(self.house, self.key))
+        acts.turn(self.house, self.key)
 
     def action_separate(self) -> None:
-        self._separate(self.tray)
+        acts.separate(self.house, self.key, self.tray)
 
-    def _separate(self, marked: str | None) -> None:
-        from trayturn.tui.screens.separation.screen import SeparationScreen
-
-        stack = self.stack
-        tray = tray_to_separate(stack, marked) if stack is not None else None
-        if tray is None:
-            self.house.say("Nothing to separate: no tray has finished.")
-            return
-        self.house.push_screen(SeparationScreen(self.key, tray))
-
-
-def tray_to_separate(stack: Stack, marked: str | None) -> str | None:
-    """The separation under way; else the marked tray if it has finished; else the one finishing longest.
-
-    A keeper who marks a feeding tray may separate that: keepers differ, and the next screen says what it is.
-    """
-    if stack.separations:
-        running = [sep.tray for sep in stack.separations]
-        return marked if marked in running else running[0]
-    finishing = sorted(stack.in_stage(Stage.FINISHING), key=lambda tray: -tray.days_in_stage)
-    if marked in [tray.id for tray in finishing] or not finishing:
-        tray = stack.tray(marked) if marked else None
-        return tray.id if tray is not None and tray.on_stack and tray.stage is not Stage.BEDDING else None
-    return finishing[0].id
+    def action_due(self) -> None:
+        """All that is due at this bin, and whether it should rest."""
+        go(self.house, "due", self.key)
 
 
 def _facts(stack: Stack) -> list[str]:
