@@ -7,12 +7,13 @@ from datetime import datetime, timedelta
 
 from trayturn.advice.phrases import aged, every, since, when
 from trayturn.advice.reading import LIMITS_SOURCE
+from trayturn.advice.resting import rests_until
 from trayturn.advice.roles import free_tray, oldest_bedding
 from trayturn.advice.turning import NextTurn, in_hand, next_turn
 from trayturn.domain.entries import Stage
 from trayturn.domain.stack import Stack, TrayState
 from trayturn.domain.units import show_mass, show_temperature
-from trayturn.domain.words import count, listed
+from trayturn.domain.words import count, day, listed
 from trayturn.domain.words import due as in_days
 
 COLDEST_C, HOTTEST_C = 4.0, 30.0
@@ -39,17 +40,21 @@ def feed_next(stack: Stack) -> FeedNext:
     """The feeding tray and its next feeding, or what to do while no tray is fed.
 
     Due is the last feeding and `days_between_feedings`; a tray never fed is due from the day its stage began.
+    While a follow-up holds food back, it is due on that follow-up's day.
     """
     fed = stack.in_stage(Stage.FEEDING)
     if not fed:
         return _without_feeding_tray(stack)
     tray = min(fed, key=_least_recently)
-    due = feeding_due(tray, stack)
+    by_interval = feeding_due(tray, stack)
+    rest = rests_until(stack, tray.id)
+    due = max(by_interval, rest[0]) if rest else by_interval
     turn = next_turn(stack)
     ready = due <= stack.as_of and not stack.separations
     why = (
         *_why_this_tray(tray, fed, stack),
-        _why_now(tray, due, stack),
+        _why_now(tray, by_interval, stack),
+        *_held_back(stack, tray.id),
         *_separation_first(stack),
         *_turn_first(turn, stack),
         *_too_hot_or_cold(stack),
@@ -71,9 +76,9 @@ def _least_recently(tray: TrayState) -> tuple[bool, datetime, int]:
 def _what(tray: TrayState, due: datetime, turn: NextTurn, stack: Stack) -> str:
     if stack.separations:
         return f"Feed tray {tray.id} once {in_hand(stack)}."
-    day = "now" if due <= stack.as_of else in_days(due, stack.as_of)
+    then = "now" if due <= stack.as_of else in_days(due, stack.as_of)
     start = "Turn the stack first, or feed" if turn.ready else "Feed"
-    return f"{start} tray {tray.id} {day}."
+    return f"{start} tray {tray.id} {then}."
 
 
 def _why_this_tray(tray: TrayState, fed: tuple[TrayState, ...], stack: Stack) -> tuple[str, ...]:
@@ -101,6 +106,11 @@ def _separation_first(stack: Stack) -> tuple[str, ...]:
     if not stack.separations:
         return ()
     return (f"A separation is under way; feeding waits until {in_hand(stack)}.",)
+
+
+def _held_back(stack: Stack, tray: str) -> tuple[str, ...]:
+    rest = rests_until(stack, tray)
+    return (f"No food until {day(rest[0], stack.as_of)}. {rest[1]}",) if rest else ()
 
 
 def _turn_first(turn: NextTurn, stack: Stack) -> tuple[str, ...]:
@@ -143,6 +153,7 @@ def _bedding_instead(bedding: TrayState, stack: Stack) -> FeedNext:
         "No tray is in its feeding stage.",
         f"Tray {bedding.id} is the oldest bedding tray, on the stack for {aged(bedding.days_on_stack)}. "
         "Its first feeding makes it the feeding tray.",
+        *_held_back(stack, bedding.id),
         *_separation_first(stack),
         *_too_hot_or_cold(stack),
     )
