@@ -53,7 +53,9 @@ BOTH: dict[str, Both] = {
     "much-onion": Both(_fed({"garlic": 0.2, **CABBAGE}), "28.6 %", _fed(CABBAGE), "None of"),
     "much-starch": Both(_fed({"rice": 0.5, **CABBAGE}), "50 %", _fed(CABBAGE), "None of"),
     "much-protein": Both(_fed({"cheese": 0.5, **CABBAGE}), "50 %", _fed(CABBAGE), "None of"),
-    "much-tough": Both(_fed({"orange peel": 0.5, "corn cob": 0.5}), "slow kind", _fed(CABBAGE), "None of"),
+    "much-tough": Both(
+        _fed({"orange peel": 0.5, "corn cob": 0.5}), "tough or slow to go", _fed(CABBAGE), "None of"
+    ),
     "left-out-fed": Both(_fed({"meat": 0.05, **CABBAGE}), "9.1 %", _fed(CABBAGE), "None of"),
     "grain-fed": Both(_fed({"oats": 0.05, **CABBAGE}), "9.1 %", _fed(CABBAGE), "None of"),
     "heating-fed": Both(_fed({"oats": 0.2, **CABBAGE}), "28.6 %", _fed(CABBAGE), "None of"),
@@ -82,7 +84,7 @@ BOTH: dict[str, Both] = {
         "1.5 l",
     ),
     "fed-thick": Both(_fed({"cabbage": 8.0}), "lay about 5.95 cm deep", _fed(CABBAGE), "0.372 cm deep"),
-    "fed-bare": Both(_fed(CABBAGE), "1 of the last 1 feeding had no", _fed(CABBAGE, bedding_kg=CARD), "0 of"),
+    "fed-bare": Both(_fed(CABBAGE), "1 of 1 feeding in the last", _fed(CABBAGE, bedding_kg=CARD), "0 of"),
     "bedding-late": Both((FED,), "put in 40 days ago", _fed(CABBAGE, bedding_kg=CARD), "put in 5 days ago"),
     "bin-new": Both((started("A", 30),), "10 days old", (started("A", -50),), "90 days old"),
     "worms-few": Both((FED, _worms(0.1)), "stocked with 256 g", (FED, _worms(0.3)), "300 g of worms"),

@@ -98,6 +98,7 @@ def test_a_sign_fits_its_row_and_its_note_has_a_source(one: Sign) -> None:
     assert len(one.words) <= 34
     assert one.sentence.endswith(".")
     assert bool(one.note) == (one.source is not None)
+    assert one.reading in ("", *EVIDENCE)
 
 
 def test_what_stops_feeding_is_what_feeding_heeds() -> None:

@@ -11,7 +11,7 @@ from trayturn.advice.trouble.case import Case
 from trayturn.advice.trouble.causes import CAUSE, CAUSES
 from trayturn.advice.trouble.parts import Cause, Says, Sign, Speaks
 from trayturn.advice.trouble.ranking import Rank
-from trayturn.advice.trouble.signs import SIGNS
+from trayturn.advice.trouble.signs import SIGN, SIGNS
 from trayturn.domain.entries import Entry
 
 Bin = tuple[Entry, ...]
@@ -87,7 +87,7 @@ def test_every_cause_has_its_two_bins() -> None:
 @pytest.mark.parametrize("cause", CAUSES, ids=lambda cause: cause.code)
 def test_the_journal_of_a_bin_that_has_it_speaks_for_it_only(cause: Cause) -> None:
     """And that of one that has not, against it only: else the two bins would be no test of the rules."""
-    sign = next(speaks.sign for speaks in cause.speaks if not speaks.against)
+    sign = next(s.sign for s in cause.speaks if not s.against and not SIGN[s.sign].reading)
     for has_it, wanted in ((True, Says.FOR), (False, Says.AGAINST)):
         one = the(cause.code, ranked(_bin(cause, has_it=has_it), sign))
         assert one is not None
@@ -106,12 +106,16 @@ def test_a_sign_speaks_for_a_cause_in_a_bin_that_has_it(cause: Cause, speaks: Sp
 
 @pytest.mark.parametrize(("cause", "speaks"), SPEAKING)
 def test_the_same_sign_is_overruled_in_a_bin_that_has_not(cause: Cause, speaks: Speaks) -> None:
+    """But for a sign that is the reading itself: what is seen today counts more than what was read before."""
     has, has_not = (the(cause.code, ranked(_bin(cause, has_it=h), speaks.sign)) for h in (True, False))
     assert has is not None
     assert has_not is not None
-    if cause.asks:
-        assert has_not.points < has.points
+    asked = {ask.evidence.code for ask in cause.asks}
+    if SIGN[speaks.sign].reading in asked:
+        assert any("What you see now overrules it" in reason.words for reason in has_not.of(Says.NEITHER))
+    elif asked:
         assert has_not.rank is not Rank.LIKELY
+    assert has_not.points < has.points or not asked
     assert the(cause.code, ranked(_bin(cause, has_it=True))) is None, "named without its sign"
 
 

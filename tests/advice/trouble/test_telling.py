@@ -104,7 +104,9 @@ def test_one_that_is_open_already_is_found_for_the_same_tray_only() -> None:
     assert taken.what == "The bin: squeeze a handful: does it still drip?"
     assert open_follow_up(cause, again) == taken
     assert open_follow_up(cause, tray) is None
-    assert "On the due list already" in "\n".join(story(_first(again, "drips"), again, ticks("drips")))
+    assert "On the due list for Fri 17 Apr already: The bin: squeeze a handful" in "\n".join(
+        story(_first(again, "drips"), again, ticks("drips"))
+    )
 
 
 def test_a_follow_up_that_holds_food_back_is_due_when_the_food_is_gone() -> None:
@@ -154,9 +156,24 @@ def test_a_bedding_tray_that_could_be_fed_is_told_of_it_too() -> None:
 
 def test_a_sign_from_a_check_says_so_and_counts_once() -> None:
     case = a_case(FED, checked(temperature_c=8, smell="rotten"))
-    cold = [Tick("chilled", "from the check of yesterday", "reads-cold")]
+    cold = [Tick("chilled", "from the check of yesterday")]
     one = next(each for each in answer(case, cold, answers(case)).ranked if each.cause.code == "too-cold")
     assert one.points == 3
+    by_hand = the("too-cold", ranked(case, "chilled"))
+    assert by_hand is not None
+    assert by_hand.points == 6
     smell = [Tick("smell-rotten", "from the check of yesterday")]
     overfed = answer(case, smell, answers(case)).ranked[0]
     assert "It smells rotten. (from the check of yesterday)" in [reason.words for reason in overfed.reasons]
+
+
+def test_what_is_seen_now_overrules_an_older_reading_of_the_same_thing() -> None:
+    case = a_case(FED, checked(35, moisture_pct=72))
+    wet = the("too-wet", ranked(case, "drips"))
+    assert wet is not None
+    assert (wet.rank, wet.points) == (Rank.LIKELY, 3)
+    told = "\n".join(story(wet, case, ticks("drips")))
+    assert "= What you see now overrules it: Tray A was 72 % wet by its reading" in told
+    leaving = the("too-wet", ranked(case, "leaving"))
+    assert leaving is not None
+    assert leaving.points == 0

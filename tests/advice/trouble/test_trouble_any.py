@@ -19,7 +19,7 @@ from trayturn.advice.trouble.follow_up import follow_up
 from trayturn.advice.trouble.parts import Cause, Found, Says
 from trayturn.advice.trouble.ranking import Rank, answers, rank, tells_most
 from trayturn.advice.trouble.seen import Tick, seen_already
-from trayturn.advice.trouble.signs import SIGN
+from trayturn.advice.trouble.signs import SIGN, SIGNS
 from trayturn.advice.trouble.telling import answer, story
 from trayturn.domain.entries import Entry
 from trayturn.domain.replay import replay
@@ -88,12 +88,11 @@ def test_more_that_speaks_for_a_cause_never_lowers_it(
 def test_a_reading_that_is_a_sign_too_counts_once_and_never_less(
     codes: list[str], said: dict[str, Says], data: st.DataObject
 ) -> None:
-    by = {"drips": "reads-wet", "dry": "reads-dry", "heating": "reads-hot", "chilled": "reads-cold"}
-    sign = data.draw(st.sampled_from([*by, "sump-full"]))
-    code = by.get(sign, "sump-fills")
+    sign = data.draw(st.sampled_from([sign.code for sign in SIGNS if sign.reading]))
+    code = SIGN[sign].reading
     others = [Tick(other) for other in codes if other != sign]
     found = _found({**said, code: Says.FOR})
-    read = {one.cause.code: one for one in rank([*others, Tick(sign, "from the check", code)], found)}
+    read = {one.cause.code: one for one in rank([*others, Tick(sign, "from the check")], found)}
     for one in rank([*others, Tick(sign)], found):
         asked = {ask.evidence.code: int(ask.if_for) for ask in one.cause.asks}
         own = sum(s.points for s in one.cause.speaks if s.sign == sign)

@@ -196,7 +196,7 @@ def fed_bare(case: Case) -> Found:
     if not meals:
         return unknown("No feeding of the last 4 weeks is written down.")
     bare = [meal for meal in meals if not meal.bedding_kg]
-    words = f"{len(bare)} of the last {count(len(meals), 'feeding')} had no bedding written down with them."
+    words = f"{len(bare)} of {count(len(meals), 'feeding')} in the last 4 weeks had no bedding written down."
     return judged(words, is_for=not meals[-1].bedding_kg, is_against=not bare)
 
 

@@ -106,10 +106,12 @@ MUCH_CITRUS = _evidence("much-citrus", Share("citrus", is_citrus, 0.10, 0.02), L
 MUCH_ALLIUM = _evidence("much-onion", Share("onion, garlic or leek", is_allium, 0.10, 0.02), PRACTICE)
 MUCH_STARCH = _evidence("much-starch", Share("cooked food, bread or meal", is_starchy, 0.20, 0.05), TRADE)
 MUCH_PROTEIN = _evidence("much-protein", Share("rich in protein", is_protein, 0.20, 0.05), TRADE)
-MUCH_TOUGH = _evidence("much-tough", Share("of the slow kind", is_tough, 0.30, 0.10), CHOPPED)
-LEFT_OUT_FED = _evidence("left-out-fed", Share("of what is to be left out", is_left_out, 0.0, 0.0), OREGON)
+MUCH_TOUGH = _evidence("much-tough", Share("tough or slow to go", is_tough, 0.30, 0.10), CHOPPED)
+LEFT_OUT_FED = _evidence(
+    "left-out-fed", Share("meat, dairy, fat or salty food", is_left_out, 0.0, 0.0), OREGON
+)
 GRAIN_FED = _evidence("grain-fed", Share("dry meal or grain", is_dry_grain, 0.0, 0.0), GRAIN_SHEET)
-HEATING_FED = _evidence("heating-fed", Share("of the kinds that heat", heats, 0.10, 0.0), LEAFLET)
+HEATING_FED = _evidence("heating-fed", Share("of a kind that heats, such as meal", heats, 0.10, 0.0), LEAFLET)
 
 GRIT_FOR_DAYS = 56.0
 """How long grit counts: about one turn. Our choice."""

@@ -69,7 +69,7 @@ MUCH_NITROGEN = Cause(
         Speaks("leaving", FAIR, EDWARDS),
         Speaks("heating", SLIGHT, LEAFLET),
     ),
-    asks=(Asks(RICH_IN_NITROGEN, FAIR, FAIR), Asks(FED_OVER, SLIGHT, NONE)),
+    asks=(Asks(RICH_IN_NITROGEN, FAIR, SLIGHT), Asks(FED_OVER, SLIGHT, NONE)),
     remedies=(
         Remedy("Air the room. If eyes or throat sting, leave until it has cleared.", MINNESOTA),
         Remedy("Stop feeding.", OURS, no_food),

@@ -67,7 +67,8 @@ class Group(StrEnum):
 class Sign:
     """Something a keeper can see, smell or feel: short `words` for a list, and a whole sentence.
 
-    `note` tells what is known of it by itself, such as that an animal does no harm.
+    `note` tells what is known of it by itself, such as that an animal does no harm. `reading` is the evidence
+    that asks the journal for the very same thing.
     """
 
     code: str
@@ -76,6 +77,7 @@ class Sign:
     sentence: str
     note: str = ""
     source: Source | None = None
+    reading: str = ""
 
 
 class Says(StrEnum):

@@ -6,7 +6,7 @@ the answers of the journal; each weight is our choice, since none is published, 
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -84,32 +84,31 @@ def _rank(points: int, best: int) -> Rank:
 
 
 def _reasons(cause: Cause, ticks: Mapping[str, Tick], found: Mapping[str, Found]) -> tuple[Reason, ...]:
-    reasons = [*_of_signs(cause, ticks, found), *_of_journal(cause, found)]
+    reasons = [*_of_signs(cause, ticks, found), *_of_journal(cause, ticks, found)]
     return tuple(sorted(reasons, key=lambda reason: -abs(reason.points)))
 
 
-def _of_signs(cause: Cause, ticks: Mapping[str, Tick], found: Mapping[str, Found]) -> list[Reason]:
+def _of_signs(cause: Cause, ticks: Mapping[str, Tick], found: Mapping[str, Found]) -> Iterator[Reason]:
     """A sign ticked from a reading that speaks here by itself adds nothing to it: it is the same reading."""
     told = {ask.evidence.code for ask in cause.asks if found[ask.evidence.code].says is Says.FOR}
-    reasons = []
     for speaks in cause.speaks:
-        tick = ticks.get(speaks.sign)
-        if tick is not None and not (tick.by and tick.by in told):
-            words = f"{SIGN[speaks.sign].sentence}{f' ({tick.said})' if tick.said else ''}"
+        sign, tick = SIGN[speaks.sign], ticks.get(speaks.sign)
+        if tick is not None and not (tick.said and sign.reading in told):
+            words = f"{sign.sentence}{f' ({tick.said})' if tick.said else ''}"
             says = Says.AGAINST if speaks.against else Says.FOR
-            reasons.append(Reason(says, words, speaks.points, speaks.source))
-    return reasons
+            yield Reason(says, words, speaks.points, speaks.source)
 
 
-def _of_journal(cause: Cause, found: Mapping[str, Found]) -> list[Reason]:
-    reasons = []
+def _of_journal(cause: Cause, ticks: Mapping[str, Tick], found: Mapping[str, Found]) -> Iterator[Reason]:
+    """What the keeper sees now overrules an older reading of the same thing that says otherwise."""
+    now = {SIGN[tick.sign].reading for tick in ticks.values() if not tick.said}
     for ask in cause.asks:
         answer, evidence = found[ask.evidence.code], ask.evidence
-        points = ask.points(answer.says)
-        reasons.append(
-            Reason(answer.says, answer.words, points, evidence.source, answer.rests_on, evidence.check)
-        )
-    return reasons
+        overruled = answer.says is Says.AGAINST and evidence.code in now
+        points = 0 if overruled else ask.points(answer.says)
+        says = answer.says if points or answer.says is Says.UNKNOWN else Says.NEITHER
+        words = f"What you see now overrules it: {answer.words}" if overruled else answer.words
+        yield Reason(says, words, points, evidence.source, answer.rests_on, evidence.check)
 
 
 def tells_most(ranked: Iterable[Ranked], found: Mapping[str, Found]) -> Check | None:

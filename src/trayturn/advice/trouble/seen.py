@@ -6,21 +6,8 @@ import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
-from trayturn.advice.trouble.asks_readings import (
-    COLD_C,
-    DRY_PCT,
-    FULL,
-    HOT_C,
-    READS_COLD,
-    READS_DRY,
-    READS_HOT,
-    READS_WET,
-    SUMP_FILLS,
-    WET_PCT,
-    percent_of,
-)
+from trayturn.advice.trouble.asks_readings import COLD_C, DRY_PCT, FULL, HOT_C, WET_PCT, percent_of
 from trayturn.advice.trouble.case import Case
-from trayturn.advice.trouble.parts import Evidence
 from trayturn.advice.trouble.says import of
 from trayturn.advice.trouble.signs import OF_PEST
 from trayturn.domain.entries import Amount, Checked
@@ -38,14 +25,10 @@ DENIED = {"no", "not", "never", "without", "none", "gone", "nothing"}
 
 @dataclass(frozen=True, slots=True)
 class Tick:
-    """A sign that is ticked. `said` tells which check it comes from, and is empty where the keeper ticked it.
-
-    `by` is the evidence that rests on the same reading, so that one reading does not count twice.
-    """
+    """A sign that is ticked. `said` tells which check it comes from; empty where the keeper ticked it."""
 
     sign: str
     said: str = ""
-    by: str = ""
 
 
 def seen_already(case: Case) -> dict[str, Tick]:
@@ -56,8 +39,8 @@ def seen_already(case: Case) -> dict[str, Tick]:
     return ticks
 
 
-def _tick(sign: str, check: Checked, case: Case, by: Evidence | None = None) -> Tick:
-    return Tick(sign, f"from the check {of(check.at, case)}", by.code if by is not None else "")
+def _tick(sign: str, check: Checked, case: Case) -> Tick:
+    return Tick(sign, f"from the check {of(check.at, case)}")
 
 
 def _last(case: Case, seen: Callable[[Checked], object]) -> Checked | None:
@@ -88,16 +71,16 @@ def _read(case: Case) -> Iterator[Tick]:
     sump = _last(case, lambda one: one.sump_l)
     if wet is not None and (percent := percent_of(wet)) is not None:
         if percent > WET_PCT:
-            yield _tick("drips", wet, case, READS_WET)
+            yield _tick("drips", wet, case)
         if percent < DRY_PCT:
-            yield _tick("dry", wet, case, READS_DRY)
+            yield _tick("dry", wet, case)
     if warm is not None and warm.temperature_c is not None:
         if warm.temperature_c > HOT_C:
-            yield _tick("heating", warm, case, READS_HOT)
+            yield _tick("heating", warm, case)
         if warm.temperature_c < COLD_C:
-            yield _tick("chilled", warm, case, READS_COLD)
+            yield _tick("chilled", warm, case)
     if sump is not None and (sump.sump_l or 0.0) >= FULL * case.stack.setup.sump_capacity_l:
-        yield _tick("sump-full", sump, case, SUMP_FILLS)
+        yield _tick("sump-full", sump, case)
 
 
 def _company(case: Case) -> Iterator[Tick]:

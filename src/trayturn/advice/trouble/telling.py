@@ -12,7 +12,7 @@ from trayturn.advice.trouble.follow_up import due_days, open_follow_up
 from trayturn.advice.trouble.parts import Found, Remedy, Says
 from trayturn.advice.trouble.ranking import Ranked, Reason, rank, tells_most
 from trayturn.advice.trouble.seen import Tick
-from trayturn.domain.words import count, day
+from trayturn.domain.words import clean, count, day
 
 NO_SIGNS = "No sign is ticked, so no cause is named."
 NO_JOURNAL = "Nothing is written down for this bin yet: this rests on the signs alone."
@@ -73,7 +73,7 @@ def story(one: Ranked, case: Case, ticks: Sequence[Tick]) -> list[str]:
     lines = [f"{str(one.rank).capitalize()}. {one.cause.why}"]
     taken = open_follow_up(one.cause, case)
     if taken is not None:
-        lines.append(f"On the due list already: {taken.what} {day(taken.due, case.now).capitalize()}.")
+        lines.append(f"On the due list for {day(taken.due, case.now)} already: {clean(taken.what, 200)}")
     for says, head in HEADS.items():
         reasons = one.of(says)
         if reasons:
@@ -92,8 +92,10 @@ def _reason(reason: Reason) -> Iterator[str]:
 
 
 def _mark(reason: Reason) -> str:
-    """As many signs as it has points, so that nobody has to reckon: `++`, `-`, or a plain dash."""
-    return ("+" if reason.points > 0 else "-") * max(1, abs(reason.points)) if reason.points else "?"
+    """As many signs as it has points, so that the weight is seen: `++`, `-`; `=` where it says nothing."""
+    if not reason.points:
+        return "?" if reason.says is Says.UNKNOWN else "="
+    return ("+" if reason.points > 0 else "-") * abs(reason.points)
 
 
 def _to_do(one: Ranked, case: Case, ticks: Sequence[Tick]) -> Iterator[str]:
