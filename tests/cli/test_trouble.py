@@ -54,7 +54,8 @@ def test_the_json_holds_every_reason_with_its_source_and_the_follow_up(pantry: K
 
 def test_trade_only_lore_is_flagged(pantry: Keeper) -> None:
     told = " ".join(pantry.does("trouble", "pantry", "--sign", "beaded").split())
-    assert "[the trade only; no research or public advice found]" in told
+    assert "Worms are swollen like beads on a string. [trade only]" in told
+    assert "[trade only] said in the trade; no research and no public advice was found" in told
     assert "No research or public advice was found." in told
 
 

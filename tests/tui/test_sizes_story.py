@@ -12,6 +12,8 @@ TOUR = {
     "bins": ("home",),
     "stack": ("enter",),
     "journal": ("j",),
+    "put right": ("escape", "o", "space"),
+    "causes": ("enter",),
     "cautions": ("escape", "c"),
     "turn": ("escape", "t"),
     "feeding": ("escape", "f"),

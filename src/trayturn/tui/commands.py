@@ -11,7 +11,8 @@ from dataclasses import dataclass
 from textual.binding import Binding, BindingType
 
 BINS, STACK, SEPARATION, JOURNAL, CAUTIONS = "bins", "stack", "separation", "journal", "cautions"
-EVERYWHERE = frozenset({BINS, STACK, SEPARATION, JOURNAL, CAUTIONS})
+PUT_RIGHT = "put_right"
+EVERYWHERE = frozenset({BINS, STACK, SEPARATION, JOURNAL, CAUTIONS, PUT_RIGHT})
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,8 +50,8 @@ COMMANDS: tuple[Command, ...] = (
         "enter",
         "Open",
         "Open what is marked, or the reason behind it",
-        _on(BINS, STACK, JOURNAL, CAUTIONS),
-        _on(BINS),
+        _on(BINS, STACK, JOURNAL, CAUTIONS, PUT_RIGHT),
+        _on(BINS, PUT_RIGHT),
         "Enter",
     ),
     Command(
@@ -58,8 +59,8 @@ COMMANDS: tuple[Command, ...] = (
         "space",
         "Do it",
         "Do the one obvious thing",
-        _on(BINS, STACK, SEPARATION),
-        _on(STACK, SEPARATION),
+        _on(BINS, STACK, SEPARATION, PUT_RIGHT),
+        _on(STACK, SEPARATION, PUT_RIGHT),
         "Space",
     ),
     Command(
@@ -91,13 +92,28 @@ COMMANDS: tuple[Command, ...] = (
     Command(
         "journal", "j", "Journal", "Everything written down, newest first", _on(STACK, SEPARATION), _on(STACK)
     ),
-    Command("filter_tray", "v", "Tray", "Show one tray after another", _on(JOURNAL), _on(JOURNAL)),
+    Command(
+        "put_right",
+        "o",
+        "Put right",
+        "Find what is wrong from what you see, and what to do about it",
+        _on(STACK),
+        _on(STACK),
+    ),
+    Command(
+        "filter_tray",
+        "v",
+        "Tray",
+        "Show one tray after another",
+        _on(JOURNAL, PUT_RIGHT),
+        _on(JOURNAL, PUT_RIGHT),
+    ),
     Command("filter_kind", "g", "Kind", "Show one kind of entry after another", _on(JOURNAL), _on(JOURNAL)),
     Command("new", "n", "New bin", "Make a profile for another bin", _on(BINS), _on(BINS)),
     Command("rename", "r", "Rename", "Give the marked bin another name", _on(BINS), _on(BINS)),
     Command("copy", "y", "Copy", "Copy the marked bin, to try things out on", _on(BINS), _on(BINS)),
     Command("archive", "x", "Archive", "Put the marked bin away; its file is kept", _on(BINS), _on(BINS)),
-    Command("back", "b", "Back", "Go back one step", _on(SEPARATION), _on(SEPARATION)),
+    Command("back", "b", "Back", "Go back one step", _on(SEPARATION, PUT_RIGHT), _on(SEPARATION, PUT_RIGHT)),
     Command(
         "more",
         "plus,equals_sign,right",
@@ -115,10 +131,19 @@ COMMANDS: tuple[Command, ...] = (
     Command("put_back", "z", "Put back", "Give up: the tray goes back to its level", _on(SEPARATION)),
     Command("hush", "m", "Hush", "Silence the bell of a rest that is over", EVERYWHERE),
     Command(
-        "undo", "u", "Undo", "Take back the last entry", _on(STACK, JOURNAL, BINS, SEPARATION), _on(JOURNAL)
+        "undo",
+        "u",
+        "Undo",
+        "Take back the last entry",
+        _on(STACK, JOURNAL, BINS, SEPARATION, PUT_RIGHT),
+        _on(JOURNAL, PUT_RIGHT),
     ),
     Command(
-        "cautions", "c", "Cautions", "Read the cautions, with their reasons", _on(BINS, STACK, SEPARATION)
+        "cautions",
+        "c",
+        "Cautions",
+        "Read the cautions, with their reasons",
+        _on(BINS, STACK, SEPARATION, PUT_RIGHT),
     ),
     Command(
         "leave",
@@ -126,7 +151,7 @@ COMMANDS: tuple[Command, ...] = (
         "Leave",
         "Leave this screen; its place is kept",
         EVERYWHERE - _on(BINS),
-        _on(SEPARATION, JOURNAL, CAUTIONS),
+        _on(SEPARATION, JOURNAL, CAUTIONS, PUT_RIGHT),
         "Esc",
     ),
     Command(

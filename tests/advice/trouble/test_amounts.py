@@ -37,6 +37,12 @@ def test_dry_bedding_brings_a_wet_tray_to_75_percent() -> None:
     assert "its reading of 2026-04-09" in told
 
 
+def test_where_it_may_be_dry_enough_only_the_most_is_told() -> None:
+    told = amounts.dry_bedding(_weighed(5.0, moisture_pct=78))
+    most = _q2(5.0, 0.83, 0.75, 0.08)
+    assert told.startswith(f"Up to {1000 * most:.0f} g of dry shreds")
+
+
 def test_a_tray_dry_enough_gets_no_figure() -> None:
     assert "no wetter than 75 %" in amounts.dry_bedding(_weighed(5.0, moisture_pct=60))
 

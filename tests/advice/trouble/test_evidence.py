@@ -79,7 +79,7 @@ BOTH: dict[str, Both] = {
     ),
     "water-left-over": Both(
         _fed({"watermelon": 3.0}),
-        "the bedding given takes up about 0 ml",
+        "no bedding was given to take it up",
         _fed(CABBAGE, bedding_kg=CARD),
         "1.5 l",
     ),
@@ -214,4 +214,4 @@ def test_what_a_finding_rests_on_is_named() -> None:
     citrus = EVIDENCE["much-citrus"].find(BOTH["much-citrus"].case(is_for=True))
     assert citrus.rests_on == ("orange peel 200 g",)
     over = EVIDENCE["fed-over"].find(BOTH["fed-over"].case(is_for=True))
-    assert over.rests_on[0].startswith("5 feedings in 26 days. Household norm 0.2 to 0.5 kg per kg")
+    assert over.rests_on[0].startswith("5 feedings in 26 days; household norm 0.2 to 0.5 kg per kg")

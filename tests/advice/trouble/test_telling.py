@@ -28,11 +28,12 @@ def test_a_cause_is_told_whole() -> None:
     assert headline(one) == "most likely: Too wet"
     for words in (
         "Most likely. Water fills the gaps that air comes in by.",
-        "+++ A handful drips when it is squeezed. [City of Euless",
+        "+++ A handful drips when it is squeezed. [1]\n",
         "+++ Tray A was about 90 % wet by its reading of yesterday; worms do best at 70 to 85 %.",
         "? Nobody has looked into the sump in the last three weeks. To know it, look into the sump",
-        "1. Mix torn dry paper or card in, from top to bottom. [City of Euless, Texas",
-        "after Appelhof; public advice]",
+        "1. Mix torn dry paper or card in, from top to bottom. [1]\n   ",
+        "[1] City of Euless, Texas, vermicomposting, after Appelhof; public advice",
+        "[our reasoning] thought out here; no source",
         "Lay melon rind or potato slices on top",
         "Look again Fri 17 Apr (7 days): squeeze a handful: does it still drip?",
         "When to worry: It still drips then",

@@ -6,7 +6,8 @@ import math
 from datetime import timedelta
 
 from trayturn.advice.bands import Band, day_band, mass_band, volume_band
-from trayturn.advice.trouble.asks_amounts import fed_blend, intake, per_day, uneaten
+from trayturn.advice.trouble.asks_amounts import intake, per_day, uneaten
+from trayturn.advice.trouble.asks_mix import fed_blend
 from trayturn.advice.trouble.asks_shares import Belongs, is_citrus, is_left_out
 from trayturn.advice.trouble.case import DENSE_KG_M3, LATELY_DAYS, Case
 from trayturn.advice.trouble.says import inches
@@ -37,11 +38,11 @@ def dry_bedding(case: Case) -> str:
     needs = Band(*(_shreds(kg, wet) for kg, wet in zip(holds.wet_kg, holds.moisture, strict=True)))
     if needs.high < SMALLEST_KG:
         return "By reckoning it is no wetter than 75 %: go a handful at a time, and squeeze again."
-    low = Band(max(SMALLEST_KG, needs.low), needs.mid, needs.high)
-    return (
-        f"{_start(mass_band(low, case.units))} of dry shreds brings tray {tray.id} down to 75 % wet, by mass "
-        f"balance on {holds.basis}. Begin with the least, and squeeze again."
-    )
+    told = mass_band(needs, case.units)
+    if needs.low < SMALLEST_KG:
+        told = f"up to {show_mass(needs.high, case.units)}"
+    brings = f"{_start(told)} of dry shreds brings tray {tray.id} down to 75 % wet"
+    return f"{brings}, by mass balance on {holds.basis}. Begin with the least, and squeeze again."
 
 
 def _shreds(wet_kg: float, moisture: float) -> float:

@@ -1,4 +1,4 @@
-"""What the amounts say: fed against what worms take, salt and nitrogen, water against bedding, depth."""
+"""What the amounts say: what was fed against what worms take, what is uneaten, and how it lies."""
 
 from __future__ import annotations
 
@@ -8,22 +8,17 @@ from trayturn.advice.bands import Band, mass_band
 from trayturn.advice.trouble.case import DENSE_KG_M3, LATELY_DAYS, Case
 from trayturn.advice.trouble.parts import Check, Evidence, Found
 from trayturn.advice.trouble.says import inches, judged, of, unknown
-from trayturn.advice.trouble.sources import BULKING, EULESS, KAPLAN, NDEGWA, NEW_YORK, RECYCLEWORKS, SHERMAN
+from trayturn.advice.trouble.sources import NEW_YORK, RECYCLEWORKS, SHERMAN
 from trayturn.domain.entries import Fed, Stage
 from trayturn.domain.stack import days_between
-from trayturn.domain.units import show_length, show_mass, show_volume, three_figures
-from trayturn.domain.words import count, masses
-from trayturn.science.blend import Blend, Part, Stuff
-from trayturn.science.limits import BEST_C_TO_N, DEEPEST_M, LEAST_C_TO_N, SALTIEST
-from trayturn.science.ration import area_rule
-from trayturn.science.water import SOAKED, surplus
+from trayturn.domain.units import show_length, show_mass, three_figures
+from trayturn.domain.words import count
+from trayturn.science.limits import DEEPEST_M
+from trayturn.science.ration import NORM, area_rule
 
-NOT_SALTY = SALTIEST / 2
-"""Half the limit is not salty. Our choice."""
 LAYER_DAYS = 14.0
 """How long a thick layer may go on heating. Our choice."""
-NEXT_BEDDING_DAYS, SOON_BEDDING_DAYS = 21.0, 14.0
-"""Dry paper every two to three weeks (City of Euless)."""
+AREA = "area rule: 1 lb a week on a square foot (NC State AG-473-18)"
 NOTHING_KG = 0.02
 """Less than this uneaten counts as none. Our choice."""
 
@@ -77,7 +72,8 @@ def _fed_words(case: Case) -> tuple[str, str]:
         takes_words = "takes nothing at its temperature"
     words = f"The bin was fed {_about(a_day, case)} a day in the last weeks; it {takes_words}."
     over = f"{count(meals, 'feeding')} in {three_figures(round(days, 1))} days"
-    return words, f"{over}. {case.ration.why if case.ration else 'Area rule: NC State AG-473-18.'}"
+    norm = f"household norm {NORM[0]:g} to {NORM[1]:g} kg per kg of worms a day, by its warmth"
+    return words, f"{over}; {norm if case.ration else AREA}."
 
 
 def _about(kg: float, case: Case) -> str:
@@ -104,62 +100,6 @@ def uneaten_much(case: Case) -> Found:
     )
     much = left.low >= until_next.high and left.mid > NOTHING_KG
     return judged(words, is_for=much, is_against=left.high <= max(until_next.low, NOTHING_KG))
-
-
-def salty(case: Case) -> Found:
-    """Scraps above the published limit of salt."""
-    if not case.meals:
-        return unknown(f"No feeding of {case.who} is written down.")
-    scraps = case.scraps()
-    salt = case.blend(scraps).salt or 0.0
-    over = {name: kg for name, kg in scraps.items() if (case.row(name).salt or 0.0) > SALTIEST}
-    words = f"The scraps of the last 4 weeks came to {100 * salt:.2f} % salt; above 0.5 % worms die."
-    named = (f"Salty by itself: {masses(over, case.units)}.",) if over else ()
-    return judged(words, *named, is_for=salt > SALTIEST, is_against=salt <= NOT_SALTY)
-
-
-def rich_in_nitrogen(case: Case) -> Found:
-    """Feedings with their bedding below the carbon to nitrogen ratio that keeps ammonia down."""
-    ratio = fed_blend(case).c_to_n if case.lately() else None
-    if ratio is None:
-        return unknown("The carbon and nitrogen of the last feedings are not known.")
-    words = (
-        f"The feedings of the last 4 weeks with their bedding came to C:N {ratio:.0f}; "
-        f"{BEST_C_TO_N:.0f} was the best tried."
-    )
-    return judged(words, is_for=ratio < LEAST_C_TO_N, is_against=ratio >= BEST_C_TO_N)
-
-
-def fed_blend(case: Case) -> Blend:
-    """The scraps of the last four weeks with the bedding given with them."""
-    bedding = [pair for meal in case.lately() for pair in meal.bedding_kg.items()]
-    return case.blend(case.scraps()).plus(*(_bedding(name, kg, case) for name, kg in bedding))
-
-
-def _bedding(name: str, kg: float, case: Case) -> Part:
-    row = case.pantry.meant(name)
-    return Part(row.stuff if row is not None and row.moisture is not None else Stuff(name, 0.08), kg)
-
-
-def water_left_over(case: Case) -> Found:
-    """More water from the scraps than the bedding given with them, and that below, takes up."""
-    if not case.meals:
-        return unknown(f"No feeding of {case.who} is written down.")
-    water = sum(surplus(kg, case.row(name).moisture or 0.0) for name, kg in case.scraps().items())
-    takes = SOAKED * bedding_lately(case)
-    brought, taken = (show_volume(max(0.0, litres), case.units) for litres in (water, takes))
-    words = (
-        f"The scraps of the last 4 weeks brought about {brought} of water more than their castings hold; "
-        f"the bedding given takes up about {taken}."
-    )
-    return judged(words, is_for=takes < water / 2, is_against=takes >= water)
-
-
-def bedding_lately(case: Case) -> float:
-    """Bedding given with the last four weeks' feedings, kg, and that of trays that wait as bedding."""
-    given = sum(sum(meal.bedding_kg.values()) for meal in case.lately())
-    waiting = (sum(t.bedding_kg.values()) for t in case.trays if t.stage is Stage.BEDDING)
-    return given + math.fsum(waiting)
 
 
 def deepest_meal(case: Case) -> tuple[float, Fed] | None:
@@ -200,24 +140,8 @@ def fed_bare(case: Case) -> Found:
     return judged(words, is_for=not meals[-1].bedding_kg, is_against=not bare)
 
 
-def bedding_late(case: Case) -> Found:
-    """How long ago bedding was last put in."""
-    given = [meal.at for meal in case.meals if meal.bedding_kg]
-    given += [tray.started_at for tray in case.trays if tray.bedding_kg]
-    if not given:
-        return unknown(f"No bedding of {case.who} is written down.")
-    last = max(given)
-    days = days_between(last, case.now)
-    words = f"Bedding was last put in {int(days)} days ago; it is asked for every two to three weeks."
-    return judged(words, is_for=days > NEXT_BEDDING_DAYS, is_against=days <= SOON_BEDDING_DAYS)
-
-
 FED_OVER = Evidence("fed-over", fed_over, Check.FEEDINGS, NEW_YORK)
 FED_UNDER = Evidence("fed-under", fed_under, Check.FEEDINGS, NEW_YORK)
 UNEATEN_MUCH = Evidence("uneaten-much", uneaten_much, Check.FEEDINGS, NEW_YORK)
-SALTY_FED = Evidence("salty-fed", salty, Check.FEEDINGS, KAPLAN)
-RICH_IN_NITROGEN = Evidence("rich-in-nitrogen", rich_in_nitrogen, Check.FEEDINGS, NDEGWA)
-WATER_LEFT_OVER = Evidence("water-left-over", water_left_over, Check.FEEDINGS, BULKING)
 FED_THICK = Evidence("fed-thick", fed_thick, Check.FEEDINGS, SHERMAN)
 FED_BARE = Evidence("fed-bare", fed_bare, Check.FEEDINGS, RECYCLEWORKS)
-BEDDING_LATE = Evidence("bedding-late", bedding_late, Check.FEEDINGS, EULESS)

@@ -5,7 +5,8 @@ from __future__ import annotations
 from trayturn.advice.pages import Page
 from trayturn.advice.trouble import remedies as r
 from trayturn.advice.trouble.amounts import bedding_for_carbon, citrus_fed, no_food, salty_fed, thinned
-from trayturn.advice.trouble.asks_amounts import FED_OVER, RICH_IN_NITROGEN, SALTY_FED
+from trayturn.advice.trouble.asks_amounts import FED_OVER
+from trayturn.advice.trouble.asks_mix import RICH_IN_NITROGEN, SALTY_FED
 from trayturn.advice.trouble.asks_readings import READS_ACID
 from trayturn.advice.trouble.asks_shares import MUCH_ALLIUM, MUCH_CITRUS, MUCH_PROTEIN, MUCH_STARCH, NO_GRIT
 from trayturn.advice.trouble.parts import FAIR, NONE, SLIGHT, STRONG, Asks, Cause, Expect, Remedy, Speaks

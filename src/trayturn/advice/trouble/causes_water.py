@@ -5,7 +5,7 @@ from __future__ import annotations
 from trayturn.advice.pages import Page
 from trayturn.advice.trouble import remedies as r
 from trayturn.advice.trouble.amounts import bedding_with_food, deepest_bed, dry_bedding, no_food, water
-from trayturn.advice.trouble.asks_amounts import BEDDING_LATE, WATER_LEFT_OVER
+from trayturn.advice.trouble.asks_mix import BEDDING_LATE, WATER_LEFT_OVER
 from trayturn.advice.trouble.asks_readings import READS_DRY, READS_WET, SUMP_FILLS
 from trayturn.advice.trouble.parts import FAIR, SLIGHT, STRONG, Asks, Cause, Expect, Remedy, Speaks
 from trayturn.advice.trouble.sources import (

@@ -20,9 +20,17 @@ class Sure(StrEnum):
     BOOK = "a handbook"
     ADVICE = "public advice"
     SECOND_HAND = "second hand"
-    TRADE = "the trade only; no research or public advice found"
-    PRACTICE = "common practice, no source"
-    OURS = "our own reasoning, no source"
+    TRADE = "trade only"
+    PRACTICE = "common practice"
+    OURS = "our reasoning"
+
+
+NAMELESS = {
+    Sure.TRADE: "said in the trade; no research and no public advice was found",
+    Sure.PRACTICE: "what keepers do; no source",
+    Sure.OURS: "thought out here; no source",
+}
+"""Kinds for which nobody can be named, and what each means."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,9 +43,7 @@ class Source:
     @property
     def told(self) -> str:
         """`Oregon Metro; public advice`, or only the kind where nobody can be named."""
-        if self.sure in (Sure.TRADE, Sure.PRACTICE, Sure.OURS):
-            return str(self.sure)
-        return f"{self.text}; {self.sure}"
+        return str(self.sure) if self.sure in NAMELESS else f"{self.text}; {self.sure}"
 
 
 class Weight(IntEnum):
@@ -60,7 +66,7 @@ class Group(StrEnum):
     WORMS = "worms"
     WATER = "water"
     FOOD = "food"
-    COMPANY = "company"
+    LIFE = "life"
 
 
 @dataclass(frozen=True, slots=True)

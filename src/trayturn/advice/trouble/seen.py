@@ -8,9 +8,9 @@ from dataclasses import dataclass
 
 from trayturn.advice.trouble.asks_readings import COLD_C, DRY_PCT, FULL, HOT_C, WET_PCT, percent_of
 from trayturn.advice.trouble.case import Case
-from trayturn.advice.trouble.says import of
 from trayturn.advice.trouble.signs import OF_PEST
 from trayturn.domain.entries import Amount, Checked
+from trayturn.domain.words import day
 
 SEEN_DAYS = 14.0
 """How long what a check saw counts as a sign. Our choice."""
@@ -40,7 +40,7 @@ def seen_already(case: Case) -> dict[str, Tick]:
 
 
 def _tick(sign: str, check: Checked, case: Case) -> Tick:
-    return Tick(sign, f"from the check {of(check.at, case)}")
+    return Tick(sign, f"from the check of {day(check.at, case.now)}")
 
 
 def _last(case: Case, seen: Callable[[Checked], object]) -> Checked | None:

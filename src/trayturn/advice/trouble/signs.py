@@ -6,7 +6,7 @@ from trayturn.advice.trouble.parts import Group, Sign
 from trayturn.advice.trouble.sources import ALABAMA, CDC_RODENTS, EULESS, GNATS, NC_MITES, TRADE
 from trayturn.domain.entries import Pest
 
-_SMELL, _WORMS, _WATER, _FOOD, _COMPANY = Group
+_SMELL, _WORMS, _WATER, _FOOD, _LIFE = Group
 
 SIGNS: tuple[Sign, ...] = (
     Sign("smell-rotten", _SMELL, "rotten", "It smells rotten."),
@@ -16,7 +16,7 @@ SIGNS: tuple[Sign, ...] = (
     Sign("in-sump", _WORMS, "many in the sump", "Many worms are in the sump."),
     Sign("few-seen", _WORMS, "few to be seen", "Few worms are to be seen."),
     Sign("dead", _WORMS, "dead or limp", "Worms are dead or limp."),
-    Sign("beaded", _WORMS, "swollen, like a string of beads", "Worms are swollen like a string of beads."),
+    Sign("beaded", _WORMS, "swollen like beads on a string", "Worms are swollen like beads on a string."),
     Sign("sluggish", _WORMS, "slow to move when touched", "Worms are slow to move when touched."),
     Sign(
         "drips",
@@ -28,7 +28,7 @@ SIGNS: tuple[Sign, ...] = (
     Sign(
         "sump-full",
         _WATER,
-        "water stands below, the sump fills",
+        "stands below or fills the sump",
         "Water stands at the bottom, or the sump fills.",
         "Food is 80 to 90 % water, and more is made as it breaks down.",
         EULESS,
@@ -43,7 +43,7 @@ SIGNS: tuple[Sign, ...] = (
     Sign("bedding-gone", _FOOD, "no bedding left to see", "No bedding is left to see."),
     Sign(
         "white-mites",
-        _COMPANY,
+        _LIFE,
         "white or brown mites, many",
         "There are many white or brown mites.",
         "They feed on decaying and injured worms, and take the food of the others.",
@@ -51,28 +51,28 @@ SIGNS: tuple[Sign, ...] = (
     ),
     Sign(
         "red-mites",
-        _COMPANY,
+        _LIFE,
         "red mites",
         "There are red mites.",
         "They live on worms. At first they look like small white or grey clusters, much like mould.",
         NC_MITES,
     ),
-    Sign("grain-mites", _COMPANY, "grain mites", "There are grain mites."),
-    Sign("fruit-flies", _COMPANY, "fruit flies", "There are fruit flies."),
+    Sign("grain-mites", _LIFE, "grain mites", "There are grain mites."),
+    Sign("fruit-flies", _LIFE, "fruit flies", "There are fruit flies."),
     Sign(
         "fungus-gnats",
-        _COMPANY,
+        _LIFE,
         "fungus gnats",
         "There are fungus gnats.",
         "In potting soil they thrive where it is moist.",
         GNATS,
     ),
-    Sign("pot-worms", _COMPANY, "pot worms, thin and white", "There are many pot worms.", "Harmless.", TRADE),
-    Sign("springtails", _COMPANY, "springtails", "There are many springtails.", "Harmless.", TRADE),
-    Sign("ants", _COMPANY, "ants", "There are ants."),
+    Sign("pot-worms", _LIFE, "pot worms, thin and white", "There are many pot worms.", "Harmless.", TRADE),
+    Sign("springtails", _LIFE, "springtails", "There are many springtails.", "Harmless.", TRADE),
+    Sign("ants", _LIFE, "ants", "There are ants."),
     Sign(
         "soldier-fly-larvae",
-        _COMPANY,
+        _LIFE,
         "soldier fly larvae",
         "There are soldier fly larvae.",
         "Harmless to worms.",
@@ -80,16 +80,16 @@ SIGNS: tuple[Sign, ...] = (
     ),
     Sign(
         "flatworms",
-        _COMPANY,
+        _LIFE,
         "flatworms",
         "There are flatworms.",
         "Some eat earthworms and carry a toxin: no bare hands, and do not cut them, as the pieces live on.",
         ALABAMA,
     ),
-    Sign("centipedes", _COMPANY, "centipedes", "There are centipedes."),
+    Sign("centipedes", _LIFE, "centipedes", "There are centipedes."),
     Sign(
         "mice",
-        _COMPANY,
+        _LIFE,
         "mice or rats, or droppings",
         "There are mice or rats, or their droppings.",
         "Neither sweep nor vacuum droppings: what flies up can make you ill.",

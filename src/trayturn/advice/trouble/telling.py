@@ -9,9 +9,10 @@ from datetime import timedelta
 from trayturn.advice.cautions import CAUTIONS, Caution
 from trayturn.advice.trouble.case import Case
 from trayturn.advice.trouble.follow_up import due_days, open_follow_up
-from trayturn.advice.trouble.parts import Found, Remedy, Says
+from trayturn.advice.trouble.parts import NAMELESS, Found, Remedy, Says, Source, Sure
 from trayturn.advice.trouble.ranking import Ranked, Reason, rank, tells_most
 from trayturn.advice.trouble.seen import Tick
+from trayturn.advice.trouble.sources import OURS
 from trayturn.domain.words import clean, count, day
 
 NO_SIGNS = "No sign is ticked, so no cause is named."
@@ -68,49 +69,87 @@ def gist(one: Ranked) -> str:
     return ", ".join(f"{number} {says}" for says, number in numbers.items() if number)
 
 
+class Sources:
+    """The sources of one story, numbered as they come; where nobody can be named, by their kind."""
+
+    def __init__(self) -> None:
+        self.named: list[Source] = []
+        self.kinds: list[Sure] = []
+
+    def mark(self, source: Source) -> str:
+        if source.sure in NAMELESS:
+            if source.sure not in self.kinds:
+                self.kinds.append(source.sure)
+            return f"[{source.sure}]"
+        if source not in self.named:
+            self.named.append(source)
+        return f"[{self.named.index(source) + 1}]"
+
+    def lines(self) -> list[str]:
+        named = [f"[{number}] {source.told}" for number, source in enumerate(self.named, 1)]
+        return [*named, *(f"[{kind}] {NAMELESS[kind]}" for kind in self.kinds)]
+
+
 def story(one: Ranked, case: Case, ticks: Sequence[Tick]) -> list[str]:
     """The whole of one cause: why it is, what speaks for and against, what to do, and what to expect."""
+    sources = Sources()
     lines = [f"{str(one.rank).capitalize()}. {one.cause.why}"]
     taken = open_follow_up(one.cause, case)
     if taken is not None:
         lines.append(f"On the due list for {day(taken.due, case.now)} already: {clean(taken.what, 200)}")
-    for says, head in HEADS.items():
-        reasons = one.of(says)
-        if reasons:
-            lines += ["", head, *(line for reason in reasons for line in _reason(reason))]
-    lines += ["", "What to do", *_to_do(one, case, ticks), "", *_expect(one, case)]
+    for says in (Says.FOR, Says.AGAINST, Says.UNKNOWN):
+        lines += _said(one, says, sources)
+    lines += ["", "What to do", *_to_do(one, case, ticks, sources), "", *_expect(one, case, sources)]
     minded = [f"- {caution.title}. {caution.to_do}" for caution in cautions(one, ticks)]
-    return [*lines, "", "Mind", *minded] if minded else lines
+    lines += ["", "Mind", *minded, *_said(one, Says.NEITHER, sources)]
+    return [*lines, "", "Sources", *sources.lines()]
 
 
-def _reason(reason: Reason) -> Iterator[str]:
-    told = f" To know it, {reason.check}." if reason.says is Says.UNKNOWN and reason.check else ""
-    source = "" if reason.says is Says.UNKNOWN else f" [{reason.source.told}]"
-    yield f"{_mark(reason)} {reason.words}{told}{source}"
+def _said(one: Ranked, says: Says, sources: Sources) -> list[str]:
+    reasons = one.of(says)
+    return (
+        ["", HEADS[says], *(line for reason in reasons for line in _reason(reason, sources))]
+        if reasons
+        else []
+    )
+
+
+def _reason(reason: Reason, sources: Sources) -> Iterator[str]:
+    if reason.says is Says.UNKNOWN:
+        yield f"? {reason.words} To know it, {reason.check}."
+        return
+    yield f"{_mark(reason)} {reason.words} {sources.mark(reason.source)}"
     for line in reason.rests_on:
         yield f"  {line}"
 
 
 def _mark(reason: Reason) -> str:
     """As many signs as it has points, so that the weight is seen: `++`, `-`; `=` where it says nothing."""
-    if not reason.points:
-        return "?" if reason.says is Says.UNKNOWN else "="
-    return ("+" if reason.points > 0 else "-") * abs(reason.points)
+    return ("+" if reason.points > 0 else "-") * abs(reason.points) if reason.points else "="
 
 
-def _to_do(one: Ranked, case: Case, ticks: Sequence[Tick]) -> Iterator[str]:
+def _to_do(one: Ranked, case: Case, ticks: Sequence[Tick], sources: Sources) -> Iterator[str]:
     for number, (remedy, amount) in enumerate(remedies(one, case, ticks), 1):
-        yield f"{number}. {remedy.do} [{remedy.source.told}]"
+        yield f"{number}. {remedy.do} {sources.mark(remedy.source)}"
         if amount:
             yield f"   {amount}"
 
 
-def _expect(one: Ranked, case: Case) -> Iterator[str]:
+def _expect(one: Ranked, case: Case, sources: Sources) -> Iterator[str]:
     expect, days = one.cause.expect, due_days(one.cause, case)
     look = day(case.now + timedelta(days=days), case.now)
-    yield f"What to expect: {expect.words} [{expect.source.told}]"
+    yield f"What to expect: {expect.words} {sources.mark(expect.source)}"
     yield f"Look again {look} ({count(days, 'day')}): {one.cause.look}"
-    yield f"When to worry: {one.cause.worry}"
+    yield f"When to worry: {one.cause.worry} {sources.mark(OURS)}"
+
+
+def summary(one: Ranked, case: Case, ticks: Sequence[Tick]) -> list[str]:
+    """The gist of one cause: what speaks most for it and against it, and what to do first."""
+    heads = ((Says.FOR, "For"), (Says.AGAINST, "Against"))
+    lines = [f"{head}: {reason.words}" for says, head in heads for reason in one.of(says)[:1]]
+    remedy, amount = remedies(one, case, ticks)[0]
+    look = day(case.now + timedelta(days=due_days(one.cause, case)), case.now)
+    return [*lines, f"First: {remedy.do} {amount}".rstrip(), f"Look again {look}: {one.cause.look}"]
 
 
 def headline(one: Ranked) -> str:

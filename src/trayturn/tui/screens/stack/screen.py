@@ -24,6 +24,7 @@ from trayturn.tui.frame import BinFrame
 from trayturn.tui.screens.cautions.sheet import read_first
 from trayturn.tui.screens.stack import recording
 from trayturn.tui.screens.stack.rows import FINDINGS, due_rows, problem_rows
+from trayturn.tui.ways import go
 from trayturn.tui.widgets.line_list import LineList
 from trayturn.tui.widgets.reason import ReasonScreen
 from trayturn.tui.widgets.stack_drawing import StackDrawing, picture_of
@@ -205,6 +206,9 @@ class StackScreen(BinFrame):
 
     def action_turn(self) -> None:
         read_first(self.house, self.key, "turn", lambda: recording.turn(self.house, self.key))
+
+    def action_put_right(self) -> None:
+        go(self.house, "put_right", self.key, self.tray)
 
     def action_separate(self) -> None:
         self._separate(self.tray)
