@@ -222,3 +222,11 @@ async def test_the_samples_can_all_be_asked_about(tmp_path: Path) -> None:
             await k.pause()
             await k.press("o", "space", "enter", "enter", "escape", "b", "v", "escape", "escape")
             assert k.screen == "Bins"
+
+
+async def test_c_tells_the_cautions_of_putting_right(tmp_path: Path) -> None:
+    async with keeper(_wet(tmp_path), "pantry", wrist=TODAY) as k:
+        await k.press("o", "c")
+        k.sees("before putting right", "Ammonia: air the room first", "Flatworms: no bare hands")
+        await k.press("escape")
+        assert k.screen == "PutRight"

@@ -6,7 +6,7 @@ from argparse import Namespace
 from collections.abc import Iterable, Iterator
 
 from trayturn.advice.pantry import pantry_of
-from trayturn.advice.trouble.case import Case, case_of
+from trayturn.advice.trouble.case import Case, case_of, record_of
 from trayturn.advice.trouble.causes import CAUSE
 from trayturn.advice.trouble.follow_up import due_days, follow_up
 from trayturn.advice.trouble.parts import Says
@@ -44,7 +44,7 @@ def trouble(options: Namespace, clock: Clock) -> int:
         raise Refused("Name the bin before the signs, such as: trayturn trouble pantry --sign smell-rotten")
     profile = readable(open_bin(options))
     stack = stack_asked(options, profile, clock())
-    case = case_of(profile, stack, pantry_of(profile), _tray(options.tray, stack))
+    case = case_of(record_of(profile), stack, pantry_of(profile), _tray(options.tray, stack))
     ticks = _ticks(options, case)
     told = answer(case, ticks, answers(case))
     if options.json:

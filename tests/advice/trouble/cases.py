@@ -6,7 +6,7 @@ from typing import Any
 
 from tests.builders import a_profile, entry, moment, started
 from trayturn.advice.pantry import pantry_of
-from trayturn.advice.trouble.case import Case, case_of
+from trayturn.advice.trouble.case import Case, case_of, record_of
 from trayturn.advice.trouble.ranking import Ranked, answers, rank
 from trayturn.advice.trouble.seen import Tick
 from trayturn.domain.entries import Entry
@@ -20,7 +20,7 @@ FED = started("A", 0, stage="feeding")
 def a_case(*entries: Entry, tray: str | None = None, day: float = TODAY, **setup: Any) -> Case:
     """What the rules look at, forty days in."""
     profile = a_profile(*entries, **setup)
-    return case_of(profile, replay(profile, moment(day)), pantry_of(profile), tray)
+    return case_of(record_of(profile), replay(profile, moment(day)), pantry_of(profile), tray)
 
 
 def checked(day: float = TODAY - 1, **fields: Any) -> Entry:

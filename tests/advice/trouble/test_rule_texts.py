@@ -74,11 +74,11 @@ def test_a_cause_is_whole(cause: Cause) -> None:
 def test_its_words_are_plain_sentences(cause: Cause) -> None:
     said = [cause.why, cause.worry, cause.expect.words, *(remedy.do for remedy in cause.remedies)]
     assert all(text.isascii() and text.endswith(".") and text[0].isupper() for text in said)
-    assert cause.look.endswith("?")
+    assert re.match(r"(see|ask|read|press) .*\w$", cause.look)
     assert not cause.title.endswith(".")
     assert len(cause.title) <= 40
     FollowUpSet.model_validate(
-        {"at": "2026-03-01T10:00:00+01:00", "code": cause.code, "what": f"Tray Twelve-chars: {cause.look}"}
+        {"at": "2026-03-01T10:00:00+01:00", "code": cause.code, "what": f"Tray Twelve-chars: {cause.look}."}
         | {"due": "2026-03-08T10:00:00+01:00"},
         strict=False,
     )

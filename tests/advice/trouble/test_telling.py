@@ -35,7 +35,7 @@ def test_a_cause_is_told_whole() -> None:
         "[1] City of Euless, Texas, vermicomposting, after Appelhof; public advice",
         "[our reasoning] thought out here; no source",
         "Lay melon rind or potato slices on top",
-        "Look again Fri 17 Apr (7 days): squeeze a handful: does it still drip?",
+        "Look again Fri 17 Apr (7 days): see whether a handful still drips.",
         "When to worry: It still drips then",
         "- Gloves on, hands off the face.",
     ):
@@ -89,7 +89,7 @@ def test_a_cause_taken_is_put_on_the_due_list() -> None:
     case = a_case(*WET, tray="A")
     taken = follow_up(_first(case, "drips"), case, ticks("drips"), moment(TODAY))
     assert (taken.code, taken.tray, taken.signs) == ("too-wet", "A", ("drips",))
-    assert taken.what == "Tray A: squeeze a handful: does it still drip?"
+    assert taken.what == "Tray A: see whether a handful still drips."
     assert taken.due == moment(TODAY + 7)
     assert taken.why.startswith("Taken as the cause: too wet (most likely). A handful drips")
     profile = a_profile(*WET, taken)
@@ -102,10 +102,10 @@ def test_one_that_is_open_already_is_found_for_the_same_tray_only() -> None:
     taken = follow_up(_first(case, "drips"), case, ticks("drips"), moment(TODAY))
     again, tray = (a_case(*WET, taken, tray=tray) for tray in (None, "A"))
     cause = _first(case, "drips").cause
-    assert taken.what == "The bin: squeeze a handful: does it still drip?"
+    assert taken.what == "The bin: see whether a handful still drips."
     assert open_follow_up(cause, again) == taken
     assert open_follow_up(cause, tray) is None
-    assert "On the due list for Fri 17 Apr already: The bin: squeeze a handful" in "\n".join(
+    assert "On the due list for Fri 17 Apr already: The bin: see whether" in "\n".join(
         story(_first(again, "drips"), again, ticks("drips"))
     )
 

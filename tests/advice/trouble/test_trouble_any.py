@@ -13,7 +13,7 @@ from tests.strategies import journals
 from trayturn.advice.feeding import feed_next
 from trayturn.advice.pantry import pantry_of
 from trayturn.advice.resting import rests_until
-from trayturn.advice.trouble.case import Case, case_of
+from trayturn.advice.trouble.case import Case, case_of, record_of
 from trayturn.advice.trouble.causes import CAUSES, EVIDENCE
 from trayturn.advice.trouble.follow_up import follow_up
 from trayturn.advice.trouble.parts import Cause, Found, Says
@@ -39,7 +39,8 @@ def _cases(journal: list[Entry]) -> list[Case]:
     as_of = min(AFTER, max((one.at for one in journal), default=AFTER) + timedelta(days=1))
     profile = a_profile(*journal, trays="")
     stack, pantry = replay(profile, as_of), pantry_of(profile)
-    return [case_of(profile, stack, pantry, tray) for tray in (None, *(one.id for one in stack.trays), "Z")]
+    record = record_of(profile)
+    return [case_of(record, stack, pantry, tray) for tray in (None, *(one.id for one in stack.trays), "Z")]
 
 
 @given(journals(), signs)

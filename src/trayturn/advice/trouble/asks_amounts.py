@@ -31,7 +31,7 @@ def per_day(case: Case) -> tuple[float, int, float] | None:
     """
     if not case.fed:
         return None
-    meals = [meal for meal in case.fed if days_between(meal.at, case.now) <= LATELY_DAYS]
+    meals = case.all_lately()
     so_far = max(days_between(case.fed[0].at, case.now), case.stack.setup.days_between_feedings)
     days = min(LATELY_DAYS, max(1.0, so_far))
     return sum(sum(meal.items_kg.values()) for meal in meals) / days, len(meals), days

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from bisect import bisect_right
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from functools import cached_property
+from itertools import takewhile
+from operator import attrgetter
+from typing import NamedTuple
 
 from trayturn.advice.contents import ROOM_C, Contents, tray_contents
 from trayturn.advice.pantry import Pantry
@@ -69,7 +73,16 @@ class Case:
 
     def lately(self, days: float = LATELY_DAYS) -> tuple[Fed, ...]:
         """The feedings asked about of the last days."""
-        return tuple(meal for meal in self.meals if days_between(meal.at, self.now) <= days)
+        return self._last(self.meals, days)
+
+    def all_lately(self) -> tuple[Fed, ...]:
+        """The feedings of the whole bin of the last four weeks."""
+        return self._last(self.fed, LATELY_DAYS)
+
+    def _last(self, meals: Sequence[Fed], days: float) -> tuple[Fed, ...]:
+        """Those of the last days, looked for from the end: a long journal costs nothing."""
+        recent = takewhile(lambda meal: days_between(meal.at, self.now) <= days, reversed(meals))
+        return tuple(recent)[::-1]
 
     def last_check(self, seen: Callable[[Checked], object], days: float) -> Checked | None:
         """The latest check of the last days in which that was read: of the tray, or of the bin as a whole."""
@@ -130,9 +143,22 @@ class Case:
         return Blend(tuple(Part(self.row(name).stuff, kg) for name, kg in scraps.items()))
 
 
-def case_of(profile: Profile, stack: Stack, pantry: Pantry, tray: str | None = None) -> Case:
+class Record(NamedTuple):
+    """The checks and feedings of a journal that stand, oldest first. To be kept as long as its profile is."""
+
+    checks: tuple[Checked, ...]
+    fed: tuple[Fed, ...]
+
+
+def record_of(profile: Profile) -> Record:
+    """What the rules may ask a bin's journal about."""
+    entries = sorted((entry for _, entry in standing(profile.journal)), key=attrgetter("at"))
+    checks = tuple(entry for entry in entries if isinstance(entry, Checked))
+    return Record(checks, tuple(entry for entry in entries if isinstance(entry, Fed)))
+
+
+def case_of(record: Record, stack: Stack, pantry: Pantry, tray: str | None = None) -> Case:
     """The case of a bin as it stands, or of one of its trays. What is dated later does not count."""
-    entries = [entry for _, entry in standing(profile.journal) if entry.at <= stack.as_of]
-    checks = sorted((one for one in entries if isinstance(one, Checked)), key=lambda one: one.at)
-    fed = sorted((one for one in entries if isinstance(one, Fed)), key=lambda one: one.at)
-    return Case(stack, pantry, tray, tuple(checks), tuple(fed))
+    checks = record.checks[: bisect_right(record.checks, stack.as_of, key=attrgetter("at"))]
+    fed = record.fed[: bisect_right(record.fed, stack.as_of, key=attrgetter("at"))]
+    return Case(stack, pantry, tray, checks, fed)

@@ -56,7 +56,7 @@ OVERFED = Cause(
     ),
     expect=Expect("After at least a week without food the smell is gone, and most of the food.", 7, OREGON),
     worry="The smell grows stronger, or worms die: take the food out, and see whether it is too wet.",
-    look="is the food gone, and the smell weaker?",
+    look="see whether the food is gone and it smells less",
     stops_feeding=True,
 )
 
@@ -85,7 +85,7 @@ EXPOSED_FOOD = Cause(
     ),
     expect=Expect("Fewer flies rise when the lid comes off.", 14, OURS),
     worry="As many rise as before: take ripe fruit out, and hold food back for a while.",
-    look="do fewer flies rise?",
+    look="see whether fewer flies rise",
 )
 
 RICH_FOOD = Cause(
@@ -108,7 +108,7 @@ RICH_FOOD = Cause(
     ),
     expect=Expect("The smell is gone, and nothing has been at the bin.", 7, OURS),
     worry="Rats or mice stay: ask your authority or a licensed pest controller.",
-    look="is the smell gone? Any new droppings?",
+    look="see whether the smell is gone and nothing has been at it",
 )
 
 BIG_PIECES = Cause(
@@ -125,7 +125,7 @@ BIG_PIECES = Cause(
     ),
     expect=Expect("New scraps go faster than the old ones.", 21, OURS),
     worry="Soft scraps lie as long as tough ones: it is not their size.",
-    look="do chopped scraps go faster?",
+    look="see whether chopped scraps go faster",
 )
 
 DRY_GRAIN = Cause(
@@ -141,7 +141,7 @@ DRY_GRAIN = Cause(
     ),
     expect=Expect("The pale dust of mites on the surface is gone.", 14, OURS),
     worry="They spread over the room: clean up with gloves and mask on.",
-    look="is the pale dust of mites gone?",
+    look="see whether the pale dust of mites is gone",
     cautions=("mould", "gloves", "hands"),
 )
 

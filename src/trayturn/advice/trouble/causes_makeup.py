@@ -55,7 +55,7 @@ TOO_ACID = Cause(
     ),
     expect=Expect("A pH strip reads nearer to 7.", 7, OURS),
     worry="Worms die: move the living ones onto fresh damp bedding at once.",
-    look="press a pH strip in: is it nearer to 7?",
+    look="press a pH strip in and see whether it reads nearer to 7",
     cautions=("grit_dust", "gloves", "hands"),
 )
 
@@ -79,7 +79,7 @@ MUCH_NITROGEN = Cause(
     ),
     expect=Expect("The smell is weaker; the nose grows used to it, so ask someone who comes in.", 7, OURS),
     worry="Eyes or throat sting, or worms die: take it outdoors, and move living worms onto fresh bedding.",
-    look="does it still smell of ammonia to someone who comes in?",
+    look="ask someone who comes in whether it smells of ammonia",
     stops_feeding=True,
     cautions=("ammonia", "gloves", "hands"),
 )
@@ -97,7 +97,7 @@ SALTY = Cause(
     ),
     expect=Expect("No more worms die, and none leave.", 7, OURS),
     worry="Worms go on dying: move the living ones onto fresh damp bedding.",
-    look="are worms still dying or leaving?",
+    look="see whether worms still die or leave",
 )
 
 CITRUS = Cause(
@@ -120,7 +120,7 @@ CITRUS = Cause(
     ),
     expect=Expect("Worms come back to where the peel lay.", 7, OURS),
     worry="Worms die though the peel is out: read the pH.",
-    look="are worms back where the peel lay?",
+    look="see whether worms are back where the peel lay",
 )
 
 ONION = Cause(
@@ -140,7 +140,7 @@ ONION = Cause(
     ),
     expect=Expect("The smell is gone.", 7, OURS),
     worry="It smells on without onion in it: look for another cause.",
-    look="is the smell gone?",
+    look="see whether the smell is gone",
 )
 
 PROTEIN = Cause(
@@ -162,7 +162,7 @@ PROTEIN = Cause(
     ),
     expect=Expect("No more worms swell.", 7, OURS),
     worry="Worms go on dying: move those that look well onto fresh damp bedding.",
-    look="do more worms swell?",
+    look="see whether more worms swell",
     stops_feeding=True,
     cautions=("grit_dust", "gloves", "hands"),
 )

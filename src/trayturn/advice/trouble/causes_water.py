@@ -61,7 +61,7 @@ TOO_WET = Cause(
     ),
     expect=Expect("Within a few days the water has spread into the new bedding.", 7, EULESS),
     worry="It still drips then, or worms die: move the living ones onto fresh damp bedding.",
-    look="squeeze a handful: does it still drip?",
+    look="see whether a handful still drips",
     stops_feeding=True,
 )
 
@@ -87,13 +87,13 @@ LITTLE_AIR = Cause(
     ),
     expect=Expect("The smell is weaker, and the bed stays loose.", 7, OURS),
     worry="It smells as strong as before: look whether it is too wet, or holds too much food.",
-    look="is it loose, and is the smell weaker?",
+    look="see whether it is loose and smells less",
 )
 
 TOO_DRY = Cause(
     "too-dry",
     "Too dry",
-    "Worms need it damp, and scraps stop breaking down where it is dry.",
+    "Worms live at 60 to 90 % moisture (Edwards 1988).",
     Page.MOISTURE,
     speaks=(
         Speaks("dry", STRONG, KAPLAN),
@@ -116,7 +116,7 @@ TOO_DRY = Cause(
     ),
     expect=Expect("It holds together when squeezed, and worms are at work in the top again.", 3, OURS),
     worry="Water runs straight through: stand it in the bedding longer, a little each day.",
-    look="squeeze a handful: does it hold together?",
+    look="see whether a handful holds together",
 )
 
 BEDDING_OUT = Cause(
@@ -142,7 +142,7 @@ BEDDING_OUT = Cause(
     ),
     expect=Expect("Within a few days it drips less.", 7, EULESS),
     worry="It is dark and dense to the bottom: the tray may be finished, and wants separating.",
-    look="is there loose bedding to see?",
+    look="see whether there is loose bedding",
 )
 
 WATER_CAUSES = (TOO_WET, LITTLE_AIR, TOO_DRY, BEDDING_OUT)

@@ -16,6 +16,7 @@ from trayturn.advice.trouble.sources import (
     EDWARDS_DEPTH,
     FARMER,
     HAMBURG,
+    NC_MITES,
     NC_WARMTH,
     NEW_YORK,
     OREGON,
@@ -43,11 +44,11 @@ TOO_COLD = Cause(
     remedies=(
         Remedy("Move it where it is warmer, such as a garage or shed in frost.", OREGON, warm_place),
         Remedy("Outdoors, pack straw or dry leaves around it.", OREGON),
-        Remedy("Feed less while it is cold.", NC_WARMTH, smaller_meals),
+        Remedy("Feed less while it is cold.", NC_MITES, smaller_meals),
     ),
     expect=Expect("A thermometer in the food reads more, and food goes faster.", 7, OURS),
     worry="It is near freezing: bring it in today.",
-    look="read the thermometer: is it warmer?",
+    look="read a thermometer and see whether it is warmer",
 )
 
 TOO_HOT = Cause(
@@ -76,7 +77,7 @@ TOO_HOT = Cause(
     ),
     expect=Expect("A thermometer in the food reads less.", 2, OURS),
     worry="It stays hot: take the food out, today.",
-    look="read the thermometer: is it cooler?",
+    look="read a thermometer and see whether it is cooler",
 )
 
 FEW_WORMS = Cause(
@@ -97,7 +98,7 @@ FEW_WORMS = Cause(
     ),
     expect=Expect("In good conditions worms double in two to three months.", 30, FARMER),
     worry="They grow fewer: something harms them, so look for another cause.",
-    look="are there more worms in a handful?",
+    look="see whether a handful holds more worms",
 )
 
 CROWDED = Cause(
@@ -114,7 +115,7 @@ CROWDED = Cause(
     ),
     expect=Expect("Fewer worms are on the walls.", 14, OURS),
     worry="They go on leaving though there is food: it is something else.",
-    look="are fewer worms on the walls?",
+    look="see whether fewer worms are on the walls",
 )
 
 MOVED_ON = Cause(
@@ -130,7 +131,7 @@ MOVED_ON = Cause(
     ),
     expect=Expect("Worms are in the tray that is fed.", 7, OURS),
     worry="They are in no tray: look for another cause.",
-    look="are there worms in the tray that is fed?",
+    look="see whether worms are in the tray that is fed",
 )
 
 NEW_BIN = Cause(
@@ -151,7 +152,7 @@ NEW_BIN = Cause(
     ),
     expect=Expect("They stay down in the bedding.", 7, OURS),
     worry="They go on leaving after that: it is not because it is new.",
-    look="do the worms stay down?",
+    look="see whether the worms stay down",
 )
 
 FROM_OUTSIDE = Cause(
@@ -176,7 +177,7 @@ FROM_OUTSIDE = Cause(
     ),
     expect=Expect("None are to be seen.", 7, OURS),
     worry="They come back: find the way in. Pests that stay are for your authority or a licensed controller.",
-    look="are any to be seen?",
+    look="see whether any are left",
     cautions=("rodents", "flatworms", "gloves", "hands"),
 )
 

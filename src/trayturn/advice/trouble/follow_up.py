@@ -24,7 +24,7 @@ def due_days(cause: Cause, case: Case) -> int:
 def follow_up(one: Ranked, case: Case, ticks: Iterable[Tick], now: datetime) -> FollowUpSet:
     """The entry that puts the cause on the due list."""
     cause = one.cause
-    what = f"{case.who[0].upper()}{case.who[1:]}: {cause.look}"
+    what = f"{case.who[0].upper()}{case.who[1:]}: {cause.look}."
     reasons = [reason.words for reason in one.of(Says.FOR)[:MOST_REASONS]]
     return FollowUpSet(
         at=now,

@@ -179,8 +179,8 @@ class Expect:
 class Cause:
     """Something that can be wrong in a bin, with every rule about it.
 
-    `look` is what a follow-up asks for; `stops_feeding` holds feeding back until then; `cautions` are codes
-    of `cautions.CAUTIONS`.
+    `look` ends the sentence of its follow-up; `stops_feeding` holds feeding back until then; `cautions` are
+    codes of `cautions.CAUTIONS`.
     """
 
     code: str

@@ -139,7 +139,7 @@ def _expect(one: Ranked, case: Case, sources: Sources) -> Iterator[str]:
     expect, days = one.cause.expect, due_days(one.cause, case)
     look = day(case.now + timedelta(days=days), case.now)
     yield f"What to expect: {expect.words} {sources.mark(expect.source)}"
-    yield f"Look again {look} ({count(days, 'day')}): {one.cause.look}"
+    yield f"Look again {look} ({count(days, 'day')}): {one.cause.look}."
     yield f"When to worry: {one.cause.worry} {sources.mark(OURS)}"
 
 
@@ -149,7 +149,7 @@ def summary(one: Ranked, case: Case, ticks: Sequence[Tick]) -> list[str]:
     lines = [f"{head}: {reason.words}" for says, head in heads for reason in one.of(says)[:1]]
     remedy, amount = remedies(one, case, ticks)[0]
     look = day(case.now + timedelta(days=due_days(one.cause, case)), case.now)
-    return [*lines, f"First: {remedy.do} {amount}".rstrip(), f"Look again {look}: {one.cause.look}"]
+    return [*lines, f"First: {remedy.do} {amount}".rstrip(), f"Look again {look}: {one.cause.look}."]
 
 
 def headline(one: Ranked) -> str:

@@ -8,7 +8,7 @@ from textual.containers import Container, Vertical, VerticalScroll
 from textual.widgets import Static
 
 from trayturn.advice.pantry import pantry_of
-from trayturn.advice.trouble.case import case_of
+from trayturn.advice.trouble.case import case_of, record_of
 from trayturn.advice.trouble.follow_up import follow_up, open_follow_up
 from trayturn.advice.trouble.ranking import Ranked
 from trayturn.advice.trouble.signs import SIGN
@@ -102,8 +102,9 @@ class PutRightScreen(BinFrame):
             return
         if self.tray not in [tray.id for tray in stack.trays]:
             self.tray = None
-        pantry = self.house.shelf.kept(loaded.profile, pantry_of)
-        self.inquiry = Inquiry(case_of(loaded.profile, stack, pantry, self.tray), self.by_hand)
+        kept, profile = self.house.shelf.kept, loaded.profile
+        case = case_of(kept(profile, record_of), stack, kept(profile, pantry_of), self.tray)
+        self.inquiry = Inquiry(case, self.by_hand)
         scope = f"tray {self.tray}" if self.tray else "whole bin"
         self.query_one(TitleRow).show("Put right", clean(stack.setup.name, 40), scope)
         self._show_answer()
@@ -203,6 +204,11 @@ class PutRightScreen(BinFrame):
         around: list[str | None] = [None, *trays]
         self.tray = around[(around.index(self.tray) + 1) % len(around)] if self.tray in around else None
         self.show("")
+
+    def action_cautions(self) -> None:
+        from trayturn.tui.screens.cautions.screen import CautionsScreen
+
+        self.house.push_screen(CautionsScreen(self.key, "putting_right"))
 
     def action_leave(self) -> None:
         """What is ticked is kept for today."""
