@@ -27,6 +27,7 @@ COMMANDS = frozenset(
         "log",
         "verify",
         "demo",
+        "trouble",
         "cautions",
         "separation",
         "archive",
