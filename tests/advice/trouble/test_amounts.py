@@ -78,6 +78,9 @@ def test_food_is_held_back_until_the_worms_have_had_what_lies_there() -> None:
 def test_it_is_held_back_a_week_at_least_and_six_at_most() -> None:
     assert amounts.rest_days(a_case()) == 7
     assert amounts.no_food(a_case()) == "No food until Fri 17 Apr."
+    little = a_case(FED, _worms(0.4), fed("A", 40, {"cabbage": 0.5}))
+    said = "No food until Fri 17 Apr, a week at least; about 500 g is uneaten by reckoning."
+    assert amounts.no_food(little) == said
     heap = a_case(FED, _worms(0.05), fed("A", 40, {"cabbage": 9.0}))
     assert amounts.rest_days(heap) == 42
     assert "more than the bin takes by then. Take some out." in amounts.no_food(heap)

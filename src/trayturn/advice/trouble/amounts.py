@@ -88,11 +88,14 @@ def no_food(case: Case) -> str:
     left, (takes, basis) = uneaten(case), intake(case)
     if left.mid < SMALLEST_KG or takes.high <= 0:
         return f"No food until {until}."
-    uneaten_words = f"about {show_mass(left.mid, case.units)} is uneaten by reckoning"
-    if left.mid / takes.mid > MOST_REST_DAYS:
-        return f"No food until {until}: {uneaten_words}, more than the bin takes by then. Take some out."
-    days = Band(left.low / takes.high, left.mid / takes.mid, left.high / takes.low)
-    return f"No food until {until}: {uneaten_words}, which lasts {day_band(days)}, by {basis}."
+    there = f"about {show_mass(left.mid, case.units)} is uneaten by reckoning"
+    days = left.mid / takes.mid
+    if days <= LEAST_REST_DAYS:
+        return f"No food until {until}, a week at least; {there}."
+    if days > MOST_REST_DAYS:
+        return f"No food until {until}: {there}, more than the bin takes by then. Take some out."
+    lasts = day_band(Band(left.low / takes.high, days, left.high / takes.low))
+    return f"No food until {until}: {there}, which lasts {lasts}, by {basis}."
 
 
 def smaller_meals(case: Case) -> str:
