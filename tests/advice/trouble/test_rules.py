@@ -5,12 +5,13 @@ from __future__ import annotations
 
 import pytest
 
-from tests.advice.trouble.cases import FED, a_case, checked, ranked, the
+from tests.advice.trouble.cases import FED, a_case, checked, ranked, the, ticks
+from tests.advice.trouble.test_evidence import BOTH
 from tests.builders import entry, fed, started, turned
 from trayturn.advice.trouble.case import Case
 from trayturn.advice.trouble.causes import CAUSE, CAUSES
-from trayturn.advice.trouble.parts import Cause, Says, Sign, Speaks
-from trayturn.advice.trouble.ranking import Rank
+from trayturn.advice.trouble.parts import Asks, Cause, Says, Sign, Speaks
+from trayturn.advice.trouble.ranking import Rank, answers, rank
 from trayturn.advice.trouble.signs import SIGN, SIGNS
 from trayturn.domain.entries import Entry
 
@@ -143,3 +144,32 @@ def test_with_its_strongest_sign_and_its_journal_a_cause_comes_first(cause: Caus
     ranking = ranked(_bin(cause, has_it=True), strongest.sign)
     best = [one.cause.code for one in ranking if one.points == ranking[0].points]
     assert cause.code in best
+
+
+ASKING = [
+    pytest.param(cause, ask, id=f"{ask.evidence.code} for {cause.code}")
+    for cause in CAUSES
+    for ask in cause.asks
+]
+ONE_WAY = {("much-nitrogen", "fed-over")}
+"""That little was fed does not clear a bin that smells of ammonia: it may have been rich."""
+
+
+@pytest.mark.parametrize(("cause", "ask"), ASKING)
+def test_an_answer_of_the_journal_moves_its_cause_both_ways(cause: Cause, ask: Asks) -> None:
+    sign = next(s.sign for s in cause.speaks if not s.against and not SIGN[s.sign].reading)
+    nothing = answers(a_case())
+
+    def points(is_for: bool | None) -> int:
+        code = ask.evidence.code
+        found = {
+            **nothing,
+            **({} if is_for is None else {code: ask.evidence.find(BOTH[code].case(is_for=is_for))}),
+        }
+        one = the(cause.code, rank(ticks(sign), found))
+        assert one is not None
+        return one.points
+
+    assert points(True) - points(None) == ask.if_for > 0
+    assert points(None) - points(False) == ask.if_against
+    assert (ask.if_against > 0) is ((cause.code, ask.evidence.code) not in ONE_WAY)
