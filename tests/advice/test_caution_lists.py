@@ -26,7 +26,8 @@ def test_a_caution_is_plain_text(caution: Caution) -> None:
 
 def test_every_work_has_five_to_nine_and_no_caution_is_left_over() -> None:
     lists = {work: cautions_for(work) for work in WORKS}
-    assert set(WORKS) == {"separation", "starting", "feeding", "grit", "turn", "giving_away"}
+    works = {"separation", "starting", "feeding", "grit", "turn", "putting_right", "giving_away"}
+    assert set(WORKS) == works
     assert all(5 <= len(cautions) <= 9 for cautions in lists.values())
     assert {c.code for cautions in lists.values() for c in cautions} == {c.code for c in CAUTIONS}
     assert len({c.code for c in CAUTIONS}) == len(CAUTIONS)
@@ -48,6 +49,10 @@ def test_every_work_has_five_to_nine_and_no_caution_is_left_over() -> None:
         ("starting", "clean_bedding"),
         ("starting", "lifting"),
         ("feeding", "no_waste"),
+        ("putting_right", "ammonia"),
+        ("putting_right", "mould"),
+        ("putting_right", "rodents"),
+        ("putting_right", "flatworms"),
         ("giving_away", "not_sterile"),
         ("giving_away", "local_rules"),
     ],
@@ -61,6 +66,8 @@ def test_health_questions_go_to_a_doctor_and_rules_to_the_authority() -> None:
     assert "doctor" in said["mould"]
     assert "doctor" in said["tetanus"]
     assert "authority" in said["local_rules"]
+    why = {caution.code: caution.why for caution in CAUTIONS}
+    assert "rules of your place" in why["rodents"]
 
 
 def test_unknown_work_is_refused_with_the_known_ones() -> None:

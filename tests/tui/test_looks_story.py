@@ -16,6 +16,8 @@ from trayturn.tui.frame_colours import frame_colours
 SAID = {
     "stack": ("separating", "feeding", "bedding", "feed next"),
     "cautions": ("[x]", "read today"),
+    "put right": ("] rotten", "Causes, the likeliest first"),
+    "causes": ("possible", "For: "),
     "skim": ("Step 4 of 7", "Skim, pass 2"),
     "decide": ("[1 one more pass]",),
     "summary": ("Summary", "Done."),

@@ -13,6 +13,8 @@ TOUR = {
     "due": ("d",),
     "stack": ("escape", "enter"),
     "journal": ("j",),
+    "put right": ("escape", "o", "space"),
+    "causes": ("enter",),
     "cautions": ("escape", "c"),
     "turn": ("escape", "t"),
     "feeding": ("escape", "f"),

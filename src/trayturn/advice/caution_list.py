@@ -49,6 +49,30 @@ CAUTIONS: tuple[Caution, ...] = (
         "Electrical Safety Foundation International (US)",
     ),
     Caution(
+        "ammonia",
+        "Ammonia: air the room first",
+        "Stop feeding and air the room. Eyes or throat sting? Leave until it has cleared.",
+        "Ammonia irritates. By two accounts it is smelt from about 5 or from about 20 parts in a million; "
+        "the limit for a working day is 25. The nose grows used to it, so smell is no meter. What to do is "
+        "our own advice.",
+        "Minnesota Department of Agriculture, with NIOSH limits",
+    ),
+    Caution(
+        "rodents",
+        "Rats or mice: no dust",
+        "Gloves on. Wet droppings with disinfectant and wipe up. Neither sweep nor vacuum.",
+        "Breathing what rodents leave can make people ill. Where they stay, the pest rules of your place "
+        "and a licensed pest controller come first.",
+        "CDC, cleaning up after rodents",
+    ),
+    Caution(
+        "flatworms",
+        "Flatworms: no bare hands",
+        "Gloves or a bag. Do not cut them: the pieces live on. Keep pets away.",
+        "Hammerhead flatworms eat earthworms and carry a toxin that irritates the skin.",
+        "Alabama Extension, Kesheimer, in a newspaper of 2023",
+    ),
+    Caution(
         "children",
         "Children and blades",
         "Stay with children, have them wash their hands, and lock grinder and blades away.",

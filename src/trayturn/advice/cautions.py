@@ -25,6 +25,17 @@ CODES = {
     "feeding": ("no_waste", "pests", "gloves", "cuts", "children", "hands"),
     "grit": ("grit_dust", "egg_allergy", "shell_germs", "grinder", "children", "hands"),
     "turn": ("lifting", "dust", "mould", "gloves", "cuts", "clean_bedding", "hands"),
+    "putting_right": (
+        "ammonia",
+        "mould",
+        "dust",
+        "grit_dust",
+        "rodents",
+        "flatworms",
+        "gloves",
+        "cuts",
+        "hands",
+    ),
     "giving_away": ("local_rules", "not_sterile", "claims", "no_waste", "weedkiller", "dust", "hands"),
 }
 WORKS = tuple(CODES)

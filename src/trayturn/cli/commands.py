@@ -87,6 +87,18 @@ def _cautions(parser: ArgumentParser) -> None:
     add_json(parser)
 
 
+def _trouble(parser: ArgumentParser) -> None:
+    parser.add_argument("bin", metavar="BIN", nargs="?", help=BIN)
+    parser.add_argument(
+        "--sign", metavar="CODE", nargs="+", action="extend", default=[], help="what you see; several at once"
+    )
+    parser.add_argument("--signs", action="store_true", help="list the signs with their codes")
+    parser.add_argument("--only", action="store_true", help="leave out what the last checks saw")
+    parser.add_argument("--tray", metavar="T", help="ask about this tray by itself")
+    parser.add_argument("--cause", metavar="CODE", help="tell this cause in full, not the likeliest")
+    add_reading(parser)
+
+
 def _verify(parser: ArgumentParser) -> None:
     parser.add_argument("files", metavar="FILE", nargs="+", help="the path of a profile, or its short name")
     add_json(parser)
@@ -257,6 +269,13 @@ _ALL = (
         "What to mind before the work, with reasons and sources.",
         "cautions:cautions",
         _cautions,
+        ABOUT_JSON,
+    ),
+    Command(
+        "trouble",
+        "What may be wrong, from what you see, and what to do about it.",
+        "trouble:trouble",
+        _trouble,
         ABOUT_JSON,
     ),
     Command(

@@ -11,10 +11,10 @@ from trayturn.advice.past.tally import Sums
 from trayturn.advice.past.words import gap_line, headings, totals, week_line
 from trayturn.advice.past.year import Bin, yields
 from trayturn.cli import as_json
-from trayturn.tui.screens.due.screen src.trayturn.cli.standing.py import NO_BINS
 from trayturn.cli.layout import Page
 from trayturn.cli.opening import open_all, open_bin, readable, stack_asked
 from trayturn.cli.parsing import moment_asked
+from trayturn.cli.standing import NO_BINS
 from trayturn.clock import Clock
 from trayturn.domain.profile import Profile
 from trayturn.domain.replay import standing

@@ -20,10 +20,10 @@ from trayturn.advice.stock import (
 )
 from trayturn.advice.stock.words import state_word
 from trayturn.cli import as_json
-from trayturn.tui.screens.due.screen src.trayturn.cli.standing.py import NO_BINS
 from trayturn.cli.layout import Page
 from trayturn.cli.opening import open_all, open_bin, readable, stack_asked
 from trayturn.cli.parsing import moment_asked
+from trayturn.cli.standing import NO_BINS
 from trayturn.clock import Clock
 from trayturn.domain.setup import Units
 from trayturn.domain.stack import Stack

@@ -32,6 +32,7 @@ COMMANDS = frozenset(
         "log",
         "verify",
         "demo",
+        "trouble",
         "cautions",
         "separation",
         "archive",

@@ -78,6 +78,7 @@ class TrayturnApp(App[None]):
         self.reading = True
         self.archived: list[Path] = []
         self.written: list[str] = []
+        self.left_off: dict[tuple[str, str], object] = {}
         self._day = clock().date()
         self._hushed: set[object] = set()
         self._rung: dict[object, float] = {}

@@ -11,8 +11,8 @@ from dataclasses import dataclass, field, replace
 from textual.binding import Binding, BindingType
 
 BINS, STACK, SEPARATION, JOURNAL, CAUTIONS = "bins", "stack", "separation", "journal", "cautions"
-BEGIN, SUPPLIES, PAST, DUE = "begin", "supplies", "past", "due"
-EVERYWHERE = frozenset({BINS, STACK, SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE})
+BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT = "begin", "supplies", "past", "due", "put_right"
+EVERYWHERE = frozenset({BINS, STACK, SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT})
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,8 +60,8 @@ COMMANDS: tuple[Command, ...] = (
         "enter",
         "Open",
         "Open what is marked, or the reason behind it",
-        _on(BINS, STACK, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE),
-        _on(BINS, BEGIN, SUPPLIES, PAST),
+        _on(BINS, STACK, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT),
+        _on(BINS, BEGIN, SUPPLIES, PAST, PUT_RIGHT),
         "Enter",
         {DUE: ("Why", "The reason behind what is marked")},
     ),
@@ -70,8 +70,8 @@ COMMANDS: tuple[Command, ...] = (
         "space",
         "Do it",
         "Do the one obvious thing",
-        _on(BINS, STACK, SEPARATION, BEGIN, SUPPLIES, DUE),
-        _on(STACK, SEPARATION, BEGIN, SUPPLIES, DUE),
+        _on(BINS, STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT),
+        _on(STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT),
         "Space",
         {DUE: ("Do it", "Do what is marked")},
     ),
@@ -104,16 +104,29 @@ COMMANDS: tuple[Command, ...] = (
     Command("supplies", "p", "Supplies", "What is in stock, and what the next turn needs", _on(STACK)),
     Command("past", "l", "Past year", "The past year, week by week", _on(BINS, STACK)),
     Command("note", "i", "Note", "Write a note", _on(STACK, JOURNAL), _on(JOURNAL)),
+    Command("journal", "j", "Journal", "Everything written down, newest first", _on(STACK, SEPARATION)),
     Command(
-        "journal", "j", "Journal", "Everything written down, newest first", _on(STACK, SEPARATION), _on(STACK)
+        "put_right",
+        "o",
+        "Put right",
+        "Find what is wrong from what you see, and what to do about it",
+        _on(STACK),
+        _on(STACK),
     ),
-    Command("filter_tray", "v", "Tray", "Show one tray after another", _on(JOURNAL), _on(JOURNAL)),
+    Command(
+        "filter_tray",
+        "v",
+        "Tray",
+        "Show one tray after another",
+        _on(JOURNAL, PUT_RIGHT),
+        _on(JOURNAL, PUT_RIGHT),
+    ),
     Command("filter_kind", "g", "Kind", "Show one kind of entry after another", _on(JOURNAL), _on(JOURNAL)),
     Command("new", "n", "New bin", "Make a profile for another bin", _on(BINS), _on(BINS)),
     Command("rename", "r", "Rename", "Give the marked bin another name", _on(BINS), _on(BINS)),
     Command("copy", "y", "Copy", "Copy the marked bin, to try things out on", _on(BINS), _on(BINS)),
     Command("archive", "x", "Archive", "Put the marked bin away; its file is kept", _on(BINS), _on(BINS)),
-    Command("back", "b", "Back", "Go back one step", _on(SEPARATION), _on(SEPARATION)),
+    Command("back", "b", "Back", "Go back one step", _on(SEPARATION, PUT_RIGHT), _on(SEPARATION, PUT_RIGHT)),
     Command(
         "more",
         "plus,equals_sign,right",
@@ -154,8 +167,8 @@ COMMANDS: tuple[Command, ...] = (
         "u",
         "Undo",
         "Take back the last entry",
-        _on(STACK, JOURNAL, BINS, SEPARATION, BEGIN, SUPPLIES, DUE),
-        _on(JOURNAL, SUPPLIES, DUE),
+        _on(STACK, JOURNAL, BINS, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT),
+        _on(JOURNAL, SUPPLIES, DUE, PUT_RIGHT),
     ),
     Command(
         "due",
@@ -171,7 +184,7 @@ COMMANDS: tuple[Command, ...] = (
         "c",
         "Cautions",
         "Read the cautions, with their reasons",
-        _on(BINS, STACK, SEPARATION, BEGIN, SUPPLIES, DUE),
+        _on(BINS, STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT),
         _on(BEGIN),
     ),
     Command(
@@ -180,7 +193,7 @@ COMMANDS: tuple[Command, ...] = (
         "Leave",
         "Leave this screen; its place is kept",
         EVERYWHERE - _on(BINS),
-        _on(SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE),
+        _on(SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT),
         "Esc",
     ),
     Command(

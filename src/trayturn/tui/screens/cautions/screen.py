@@ -17,7 +17,11 @@ from trayturn.tui.widgets.line_list import LineList, Row, Span
 from trayturn.tui.widgets.reason import ReasonScreen
 from trayturn.tui.widgets.title_row import TitleRow
 
-WORK_WORDS = {"giving_away": "giving castings away", "starting": "starting a bin"}
+WORK_WORDS = {
+    "giving_away": "giving castings away",
+    "starting": "starting a bin",
+    "putting_right": "putting right",
+}
 
 
 class CautionsScreen(Frame):

@@ -204,6 +204,9 @@ class StackScreen(BinFrame):
     def action_turn(self) -> None:
         acts.turn(self.house, self.key)
 
+    def action_put_right(self) -> None:
+        go(self.house, "put_right", self.key, self.tray)
+
     def action_separate(self) -> None:
         acts.separate(self.house, self.key, self.tray)
 
