@@ -159,7 +159,7 @@ def test_a_hatch_tub_can_be_seen_to_ahead_of_its_day(separating: Keeper) -> None
     ("words", "said"),
     [
         (("done", "feed:A"), "feed:A is done by writing down what was done, such as fed or checked."),
-        (("done", "feed:Z"), "'feed:Z' is not due or coming up. What is: feed:A, check and turn"),
+        (("done", "feed:Z"), "'feed:Z' is not due or coming up. What is: feed:A, check, "),
         (("snoozed", "chek", "--until", "2026-04-01"), "'chek' is not due or coming up."),
         (("snoozed", "check", "--until", "2026-03-20"), "--until has to be later than now"),
     ],

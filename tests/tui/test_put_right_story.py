@@ -114,7 +114,7 @@ async def test_feeding_heeds_what_was_taken(tmp_path: Path) -> None:
         await k.press("o", "enter", "space", "escape", "tab")
         assert k.screen == "Stack"
         due = next(row for row in k.app.screen.due if row.kind == "feed")  # type: ignore[attr-defined]
-        assert any(line.startswith("No food until Fri 17 Apr.") for line in due.why)
+        assert any(line.startswith("Food is held back until the follow-up") for line in due.why)
 
 
 async def test_it_is_left_and_found_again_as_it_was_for_that_day(tmp_path: Path) -> None:

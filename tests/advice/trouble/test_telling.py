@@ -130,8 +130,8 @@ def test_feeding_waits_for_a_follow_up_that_holds_food_back() -> None:
     assert (before.ready, before.what) == (True, "Feed tray A now.")
     held = feed_next(replay(a_profile(*fed_once, _set("overfed", 9)), moment(TODAY)))
     assert (held.ready, held.due) == (False, moment(TODAY + 9))
-    assert held.what == "Feed tray A in 9 days."
-    assert "No food until Sun 19 Apr. Food is held back until the follow-up: look" in held.why
+    assert held.what == "Feed tray A once it is looked at again on Sun 19 Apr."
+    assert "Food is held back until the follow-up: look" in held.why
     over = feed_next(replay(a_profile(*fed_once, _set("overfed", 9)), moment(TODAY + 9)))
     assert (over.ready, over.what) == (True, "Feed tray A now.")
 
@@ -152,7 +152,8 @@ def test_only_what_holds_food_back_of_that_tray_or_the_bin_does() -> None:
 
 def test_a_bedding_tray_that_could_be_fed_is_told_of_it_too() -> None:
     waiting = replay(a_profile(started("A", 0), _set("overfed", 9)), moment(TODAY))
-    assert any(line.startswith("No food until Sun 19 Apr.") for line in feed_next(waiting).why)
+    assert "Food is held back until the follow-up: look" in feed_next(waiting).why
+    assert "once it is looked at again on Sun 19 Apr" in feed_next(waiting).what
 
 
 def test_a_sign_from_a_check_says_so_and_counts_once() -> None:
