@@ -48,7 +48,7 @@ TRAY_KEYS = [
     "gross_kg",
     "weighed_at",
 ]
-DUE_KEYS = ["bin", "name", "kind", "due", "late", "what", "why", "tray"]
+DUE_KEYS = ["bin", "name", "kind", "due", "late", "what", "why", "tray", "page"]
 
 
 def break_it(keeper: Keeper, key: str = "pantry") -> None:

@@ -63,7 +63,7 @@ async def test_the_palette_offers_what_can_be_done_now_and_does_it(tmp_path: Pat
 async def test_what_cannot_be_done_now_is_not_offered(tmp_path: Path) -> None:
     async with keeper(tmp_path) as k:
         offered = {command.title for command in k.app.get_system_commands(k.app.screen)}
-        assert offered == THEMES | {"Do it", "New bin", "Cautions", "Hush", "Help", "Quit"}
+        assert offered == THEMES | {"Do it", "New bin", "Cautions", "Handbook", "Hush", "Help", "Quit"}
 
 
 async def test_every_named_key_works_on_every_screen_without_harm(tmp_path: Path) -> None:

@@ -120,6 +120,7 @@ def _due_data(item: Due) -> as_json.Data:
         "what": item.what,
         "why": list(item.why),
         "tray": item.tray,
+        "page": item.page,
     }
 
 

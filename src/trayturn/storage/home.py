@@ -38,6 +38,7 @@ COMMANDS = frozenset(
         "gone",
         "count",
         "lift",
+        "handbook",
         "outlook",
         "compare",
         "feed",

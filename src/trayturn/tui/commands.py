@@ -11,7 +11,8 @@ from dataclasses import dataclass
 from textual.binding import Binding, BindingType
 
 BINS, STACK, SEPARATION, JOURNAL, CAUTIONS = "bins", "stack", "separation", "journal", "cautions"
-EVERYWHERE = frozenset({BINS, STACK, SEPARATION, JOURNAL, CAUTIONS})
+HANDBOOK = "handbook"
+EVERYWHERE = frozenset({BINS, STACK, SEPARATION, JOURNAL, CAUTIONS, HANDBOOK})
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,8 +50,8 @@ COMMANDS: tuple[Command, ...] = (
         "enter",
         "Open",
         "Open what is marked, or the reason behind it",
-        _on(BINS, STACK, JOURNAL, CAUTIONS),
-        _on(BINS),
+        _on(BINS, STACK, JOURNAL, CAUTIONS, HANDBOOK),
+        _on(BINS, HANDBOOK),
         "Enter",
     ),
     Command(
@@ -120,13 +121,22 @@ COMMANDS: tuple[Command, ...] = (
     Command(
         "cautions", "c", "Cautions", "Read the cautions, with their reasons", _on(BINS, STACK, SEPARATION)
     ),
+    Command("search", "tab", "Search", "Type words to find a page by", _on(HANDBOOK), _on(HANDBOOK), "Tab"),
+    Command(
+        "handbook",
+        "h",
+        "Handbook",
+        "Look up what is marked; in the handbook, see all its pages",
+        EVERYWHERE,
+        EVERYWHERE - _on(STACK),
+    ),
     Command(
         "leave",
         "escape",
         "Leave",
         "Leave this screen; its place is kept",
         EVERYWHERE - _on(BINS),
-        _on(SEPARATION, JOURNAL, CAUTIONS),
+        _on(SEPARATION, JOURNAL, CAUTIONS, HANDBOOK),
         "Esc",
     ),
     Command(

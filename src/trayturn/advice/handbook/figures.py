@@ -1,8 +1,8 @@
 """The figures in the pages, in the keeper's units.
 
-A page never writes a figure that the program reckons with: it names it, and the figure is filled in from the
-code. `{temp:coldest:warmest}` becomes `4 to 30 °C`, `{density:stocking}` `1.6 kg/m2` or `0.328 lb/ft2`; with
-`~` behind the kind two figures are said, not three. Other quantities stand as numbers, `{mass:0.5}`, or in the
+A page never writes a figure that the program reckons with: it names it, and it is filled in from the code.
+`{temp:coldest:warmest}` becomes `4 to 30 °C`, `{density:stocking}` `1.6 kg/m2` or `0.328 lb/ft2`; with `~`
+behind the kind two figures are said, not three. Other quantities stand as numbers, `{mass:0.5}`, or in the
 words of both units where they were published round: `{2.5 cm|1 in}`.
 """
 
@@ -45,13 +45,15 @@ class FigureError(ValueError):
 
 
 def _density(kg_m2: float, units: Units) -> str:
-    us = units is Units.US
-    return f"{three_figures(kg_m2 * SQUARE_FOOT_M2 / POUND_KG)} lb/ft2" if us else f"{three_figures(kg_m2)} kg/m2"
+    if units is Units.US:
+        return f"{three_figures(kg_m2 * SQUARE_FOOT_M2 / POUND_KG)} lb/ft2"
+    return f"{three_figures(kg_m2)} kg/m2"
 
 
 def _loose(kg_m3: float, units: Units) -> str:
-    us = units is Units.US
-    return f"{three_figures(kg_m3 * CUBIC_FOOT_M3 / POUND_KG)} lb/ft3" if us else f"{three_figures(kg_m3)} kg/m3"
+    if units is Units.US:
+        return f"{three_figures(kg_m3 * CUBIC_FOOT_M3 / POUND_KG)} lb/ft3"
+    return f"{three_figures(kg_m3)} kg/m3"
 
 
 KINDS: dict[str, Callable[[float, Units], str]] = {

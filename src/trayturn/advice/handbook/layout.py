@@ -41,7 +41,7 @@ def _section(section: Section, width: int) -> list[Line]:
     """The table first: it answers at a glance. Several sayings stand one by one, so that one is found."""
     marks = _marks(section)
     lines = _table(section.table, marks, width) if section.table is not None else []
-    lead = "- " if len(section.said) > 1 else ""
+    lead = "- " if len(section.said) > 1 or section.table is not None else ""
     for one in section.said:
         text = f"{lead}{one.text}{_mark(one, marks, UNBROKEN)}"
         lines += [Line(line) for line in _wrapped(text, width, " " * len(lead))]
@@ -57,8 +57,7 @@ def _wrapped(text: str, width: int, indent: str = "") -> list[str]:
 
 def _marks(section: Section) -> dict[Source, int]:
     """A number for each source; none where all that is said rests on the same."""
-    rows = section.table.rows if section.table else ()
-    if len({one.sources for one in (*section.said, *rows)}) < 2:
+    if len({one.sources for one in section.claims}) < 2:
         return {}
     return {source: number for number, source in enumerate(section.sources, 1)}
 

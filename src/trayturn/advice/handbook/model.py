@@ -69,10 +69,14 @@ class Section:
     table: Table | None = None
 
     @property
+    def claims(self) -> tuple[TableRow | Said, ...]:
+        """All that rests on something, in reading order: the table's rows before the sayings."""
+        return (*(self.table.rows if self.table else ()), *self.said)
+
+    @property
     def sources(self) -> tuple[Source, ...]:
-        """Every source of the section once, in reading order: the table's before those of the sayings."""
-        rows = self.table.rows if self.table else ()
-        return tuple(dict.fromkeys(source for one in (*rows, *self.said) for source in one.sources))
+        """Every source of the section once, in reading order."""
+        return tuple(dict.fromkeys(source for one in self.claims for source in one.sources))
 
 
 @dataclass(frozen=True, slots=True)

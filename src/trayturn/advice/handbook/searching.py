@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from functools import cache
 
 from trayturn.advice.handbook.book import article, articles
-from trayturn.advice.handbook.model import Article
+from trayturn.advice.handbook.figures import BRACES
+from trayturn.advice.handbook.model import Article, TableRow
 from trayturn.advice.pages import Page
 from trayturn.science.finding import holds, stems
 
@@ -23,34 +24,38 @@ def _names(page: Page) -> tuple[list[str], ...]:
 
 
 def look_up(words: str) -> list[Article]:
-    """The pages that hold every word: in the title first, then in the words to find by, then in the text.
+    """The pages that hold the words, the best first; where none holds them all, those that hold the most.
 
-    The last word may be only begun. In the text, a slip is not forgiven: too much would be found.
+    A word may be only begun. It counts most in the title, then among the words to find by, least in the text,
+    where no slip is forgiven: too much would be found. Beside longer words, those of one or two letters do
+    not count.
     """
-    wanted = stems(words)
+    wanted = [word for word in stems(words) if len(word) > 2] or stems(words)
     if not wanted:
         return list(articles())
-    ranked = [
-        (rank, place, one) for place, one in enumerate(articles()) if (rank := _rank(one, wanted)) is not None
-    ]
-    return [one for _, _, one in sorted(ranked, key=lambda found: found[:2])]
+    ranks = {one.page: [_rank(one.page, word) for word in wanted] for one in articles()}
+    least = min(found.count(None) for found in ranks.values())
+    best = {
+        page: sum(rank for rank in found if rank is not None)
+        for page, found in ranks.items()
+        if found.count(None) == least < len(wanted)
+    }
+    return [article(page) for page in sorted(best, key=best.__getitem__)]
 
 
-def _rank(one: Article, wanted: Sequence[str]) -> int | None:
-    title, words, text = _stems(one.page)
-    if _begun(title, wanted):
+def _rank(page: Page, word: str) -> int | None:
+    title, words, text = _stems(page)
+    if _begun(title, word):
         return 0
-    if _begun(words, wanted):
+    if _begun(words, word):
         return 1
-    if holds(words, wanted):
+    if holds(words, [word]):
         return 2
-    return 3 if _begun(text, wanted) else None
+    return 3 if _begun(text, word) else None
 
 
-def _begun(have: Sequence[str], wanted: Sequence[str]) -> bool:
-    """Whether every word is there, the last one perhaps only begun."""
-    *whole, last = wanted
-    return set(whole) <= set(have) and any(word.startswith(last) for word in have)
+def _begun(have: Sequence[str], word: str) -> bool:
+    return any(one.startswith(word) for one in have)
 
 
 @cache
@@ -63,9 +68,11 @@ def _stems(page: Page) -> tuple[tuple[str, ...], ...]:
 
 
 def _text(one: Article) -> str:
+    """All that is said on a page, with what stands in braces left out."""
     parts = [one.summary]
     for section in one.sections:
-        rows = section.table.rows if section.table else ()
-        parts += [section.heading, *(said.text for said in section.said)]
-        parts += [cell for row in rows for cell in row.cells]
-    return " ".join(parts)
+        parts.append(section.heading)
+        parts += [
+            " ".join(claim.cells) if isinstance(claim, TableRow) else claim.text for claim in section.claims
+        ]
+    return BRACES.sub(" ", " ".join(parts))

@@ -8,6 +8,7 @@ from textual.content import Content
 from textual.widgets import Static
 
 from trayturn.advice.feeding import feed_next
+from trayturn.advice.pages import Page
 from trayturn.advice.story import move_line
 from trayturn.advice.turning import NextTurn, turn_entries
 from trayturn.domain.entries import Entry, TrayStarted
@@ -17,6 +18,7 @@ from trayturn.domain.setup import Units
 from trayturn.domain.stack import Stack
 from trayturn.domain.units import OUNCE_KG
 from trayturn.domain.words import clean
+from trayturn.tui.ways import go
 from trayturn.tui.widgets.answers import Answers, Mass
 from trayturn.tui.widgets.sheet import Sheet
 from trayturn.tui.widgets.stack_drawing import StackDrawing, picture_of
@@ -32,6 +34,7 @@ class TurnScreen(Sheet[None]):
         ("escape,q", "leave", "Leave"),
         ("plus,equals_sign", "bedding(1)", "More bedding"),
         ("minus", "bedding(-1)", "Less bedding"),
+        ("h", "handbook", "Handbook"),
     ]
     DEFAULT_CSS = """
     TurnScreen {
@@ -45,7 +48,9 @@ class TurnScreen(Sheet[None]):
     """
 
     def __init__(self, key: str, profile: Profile, stack: Stack, plan: NextTurn) -> None:
-        super().__init__(plan.what, "Space writes the turn down   Esc leaves all as it is")
+        super().__init__(
+            plan.what, "Space writes the turn down   Esc leaves all as it is   h opens the handbook"
+        )
         self.key, self.profile, self.stack, self.plan = key, profile, stack, plan
         self.material, self.bedding_kg = _last_bedding(profile)
 
@@ -100,6 +105,9 @@ class TurnScreen(Sheet[None]):
 
     def action_leave(self) -> None:
         self.dismiss()
+
+    def action_handbook(self) -> None:
+        go(self.house, "handbook", Page.TURNING)
 
 
 def move_lines(plan: NextTurn) -> list[str]:
