@@ -52,7 +52,7 @@ def _stem(word: str) -> str:
         return word[:-3] + "y"
     if len(word) > 4 and word.endswith(("oes", "shes", "ches", "xes")):
         return word[:-2]
-    if len(word) > 4 and word.endswith("ves"):
+    if word.endswith(("eaves", "oaves", "alves", "elves", "arves")):
         return word[:-3] + "f"
     return word[:-1] if len(word) > 3 and word.endswith("s") and not word.endswith("ss") else word
 

@@ -30,10 +30,11 @@ class Line:
 
 
 def lay_out(article: Article, width: int) -> list[Line]:
-    """The page's lines under its title, no longer than `width`, which is 30 or more."""
+    """The page's lines under its title, no longer than `width`, which is 50 or more."""
     lines = [Line(text, "summary") for text in _wrapped(article.summary, width)]
     for section in article.sections:
-        lines += [Line(""), Line(section.heading, "heading"), *_section(section, width)]
+        heading = [Line(text, "heading") for text in _wrapped(section.heading, width)]
+        lines += [Line(""), *heading, *_section(section, width)]
     return lines
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from functools import cache
 
@@ -9,7 +10,7 @@ from trayturn.advice.handbook.book import article, articles
 from trayturn.advice.handbook.figures import BRACES
 from trayturn.advice.handbook.model import Article, TableRow
 from trayturn.advice.pages import Page
-from trayturn.science.finding import holds, stems
+from trayturn.science.finding import FILLERS, holds, stems
 
 
 def named(words: str) -> Article | None:
@@ -30,7 +31,8 @@ def look_up(words: str) -> list[Article]:
     where no slip is forgiven: too much would be found. Beside longer words, those of one or two letters do
     not count.
     """
-    wanted = [word for word in stems(words) if len(word) > 2] or stems(words)
+    typed = _words(words)
+    wanted = [word for word in typed if len(word) > 2] or typed
     if not wanted:
         return list(articles())
     ranks = {one.page: [_rank(one.page, word) for word in wanted] for one in articles()}
@@ -40,31 +42,40 @@ def look_up(words: str) -> list[Article]:
         for page, found in ranks.items()
         if found.count(None) == least < len(wanted)
     }
-    return [article(page) for page in sorted(best, key=best.__getitem__)]
+    meant = named(words)
+    first = meant.page if meant else None
+    return [article(page) for page in sorted(best, key=lambda page: (page is not first, best[page]))]
 
 
 def _rank(page: Page, word: str) -> int | None:
-    title, words, text = _stems(page)
-    if _begun(title, word):
+    title, words, text = _forms(page)
+    forms = (word, *stems(word))
+    if _begun(title, forms):
         return 0
-    if _begun(words, word):
+    if _begun(words, forms):
         return 1
-    if holds(words, [word]):
+    if holds(words, forms[1:]):
         return 2
-    return 3 if _begun(text, word) else None
+    return 3 if _begun(text, forms) else None
 
 
-def _begun(have: Sequence[str], word: str) -> bool:
-    return any(one.startswith(word) for one in have)
+def _begun(have: Sequence[str], forms: tuple[str, ...]) -> bool:
+    """Whether a word begins like this one, as it was typed or as its stem."""
+    return any(one.startswith(forms) for one in have)
+
+
+def _words(text: str) -> list[str]:
+    return [word for word in re.findall(r"[^\W_]+", text.casefold()) if word not in FILLERS]
 
 
 @cache
-def _stems(page: Page) -> tuple[tuple[str, ...], ...]:
-    """The words of a page's title, of what it is found by, and of all its text."""
+def _forms(page: Page) -> tuple[tuple[str, ...], ...]:
+    """The words of a page's title, of what it is found by, and of all its text: as written, and as stems."""
     one = article(page)
-    title = tuple(dict.fromkeys(stems(f"{one.title} {page}")))
-    words = tuple(dict.fromkeys((*title, *stems(" ".join(one.words)))))
-    return title, words, tuple(dict.fromkeys((*words, *stems(_text(one)))))
+    title = f"{one.title} {page}"
+    words = f"{title} {' '.join(one.words)}"
+    parts = (title, words, f"{words} {_text(one)}")
+    return tuple(tuple(dict.fromkeys((*_words(part), *stems(part)))) for part in parts)
 
 
 def _text(one: Article) -> str:

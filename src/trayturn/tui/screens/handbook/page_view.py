@@ -16,7 +16,7 @@ from trayturn.advice.handbook import Article, Line, article, in_units, lay_out
 from trayturn.advice.pages import Page
 from trayturn.domain.setup import Units
 
-WIDEST, NARROWEST = 78, 30
+WIDEST, NARROWEST = 78, 50
 """Longer lines are hard to read, and shorter ones cannot hold a table."""
 MARK = re.compile(r"\[\d+(,\d+)*\]")
 LOOKS = {
