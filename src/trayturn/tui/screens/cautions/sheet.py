@@ -49,7 +49,7 @@ class CautionsSheet(Sheet[bool]):
     def __init__(self, key: str, work: str) -> None:
         super().__init__(
             BEFORE.get(work, "Before you begin"),
-            "Space ticks line by line   Enter tells why   h opens the handbook   Esc leaves",
+            "Space ticks   Enter tells why   h opens the handbook   Esc leaves",
         )
         self.key, self.work = key, work
         self.cautions = cautions_for(work)

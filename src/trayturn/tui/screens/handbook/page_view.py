@@ -18,6 +18,8 @@ from trayturn.domain.setup import Units
 
 WIDEST, NARROWEST = 78, 50
 """Longer lines are hard to read, and shorter ones cannot hold a table."""
+EDGES = 3
+"""What is left free beside the text: a blank on either side, and where the scrollbar goes."""
 MARK = re.compile(r"\[\d+(,\d+)*\]")
 LOOKS = {
     "summary": "bold",
@@ -60,6 +62,7 @@ class PageView(VerticalScroll, can_focus=True):
         super().__init__(id=id)
         self.article: Article | None = None
         self.units = Units.METRIC
+        self._drawn: tuple[Article | None, Units, int] | None = None
 
     def compose(self) -> ComposeResult:
         yield Static(id="page")
@@ -74,9 +77,12 @@ class PageView(VerticalScroll, can_focus=True):
         self._draw()
 
     def _draw(self) -> None:
-        width = min(WIDEST, self.scrollable_content_region.width)
-        if width >= NARROWEST:
-            self.query_one("#page", Static).update(content(lines(self.article, self.units, width)))
+        """Draw at the width there is; while out of sight, at the one it comes to in the whole window."""
+        width = min(WIDEST, self.scrollable_content_region.width or self.screen.size.width - EDGES)
+        wanted = self.article, self.units, width
+        if width >= NARROWEST and wanted != self._drawn:
+            self._drawn = wanted
+            self.query_one("#page", Static).update(content(lines(*wanted)))
 
     def action_see(self, digit: int) -> None:
         """Open the page of that number."""

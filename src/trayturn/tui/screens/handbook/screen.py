@@ -27,9 +27,9 @@ WIDE = 120
 HINT = "Tab, then type: smell, flies, wet"
 NOT_FOUND = (
     "",
-    "No page has all these words.",
+    "No page has these words.",
     "",
-    "Try one of them alone, such as smell, wet or flies.",
+    "Try another, such as smell, wet or flies.",
     "Esc takes the words back.",
 )
 
