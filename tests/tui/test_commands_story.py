@@ -63,7 +63,7 @@ async def test_the_palette_offers_what_can_be_done_now_and_does_it(tmp_path: Pat
 async def test_what_cannot_be_done_now_is_not_offered(tmp_path: Path) -> None:
     async with keeper(tmp_path) as k:
         offered = {command.title for command in k.app.get_system_commands(k.app.screen)}
-        known = {"Do it", "Past year", "New bin", "Due", "Cautions", "Hush", "Help", "Quit"}
+        known = {"Do it", "Past year", "New bin", "Due", "Cautions", "Handbook", "Hush", "Help", "Quit"}
         assert offered == THEMES | known
 
 

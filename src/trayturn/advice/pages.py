@@ -6,8 +6,9 @@ from enum import StrEnum
 
 
 class Page(StrEnum):
-    """One page of the handbook."""
+    """One page of the handbook, in its order: what helps at once comes first."""
 
+    TROUBLES = "troubles"
     FEEDING = "feeding"
     MEALS = "meals"
     SALT = "salt"
@@ -22,7 +23,6 @@ class Page(StrEnum):
     SUMP = "sump"
     STRAYS = "strays"
     PESTS = "pests"
-    TROUBLES = "troubles"
     WORM_NUMBERS = "worm-numbers"
     STOCKING = "stocking"
     TURNING = "turning"

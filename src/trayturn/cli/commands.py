@@ -228,6 +228,14 @@ def _lift(parser: ArgumentParser) -> None:
     add_json(parser)
 
 
+def _handbook(parser: ArgumentParser) -> None:
+    parser.add_argument(
+        "words", metavar="WORDS", nargs="*", help="a page's name, or what to look up: smell, flies, too wet"
+    )
+    parser.add_argument("--us", action="store_true", help="pounds, inches and Fahrenheit")
+    add_json(parser)
+
+
 OPEN = Command("", "Open the screens, on one bin or on all of them.", "screens:open_screens", _screens)
 _ALL = (
     Command("new", "Make a profile for a bin.", "making:new", _new),
@@ -292,6 +300,7 @@ _ALL = (
     Command("gone", "When the soft part of something is gone.", "worms:gone", _gone),
     Command("count", "How many worms there are, from picking or from samples.", "counting:count", _count),
     Command("lift", "What a tray may weigh to be lifted from here to there.", "lifting:lift", _lift),
+    Command("handbook", "Published ranges and methods, with their sources.", "handbook:handbook", _handbook),
     Command("demo", "Try it on sample bins, away from your own.", "demo:demo", _demo),
 )
 COMMANDS = {command.name: command for command in _ALL}

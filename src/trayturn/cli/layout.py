@@ -24,7 +24,7 @@ class Page:
     def line(self, text: str = "", indent: int = 0, hanging: int = 0) -> None:
         """A sentence or several, wrapped; the lines after the first stand further in by `hanging`."""
         wrapped = textwrap.wrap(
-            self._plain(text),
+            self.plain(text),
             WIDTH,
             initial_indent=" " * indent,
             subsequent_indent=" " * (indent + hanging),
@@ -48,7 +48,7 @@ class Page:
     def title(self, left: str, right: str) -> None:
         """A name at the left and words at the right, on one line where both fit."""
         gap = WIDTH - len(left) - len(right)
-        self.lines([left, right]) if gap < 2 else print(self._plain(left + " " * gap + right))
+        self.lines([left, right]) if gap < 2 else print(self.plain(left + " " * gap + right))
 
     def path(self, label: str, path: Path) -> None:
         """Where a file is, in one piece however long: it is copied with the mouse."""
@@ -56,9 +56,10 @@ class Page:
 
     def command(self, words: str) -> None:
         """A command to be typed, in one piece however long: it is copied with the mouse."""
-        print(f"  {self._plain(words)}")
+        print(f"  {self.plain(words)}")
 
-    def _plain(self, text: str) -> str:
+    def plain(self, text: str) -> str:
+        """The text as it is printed: nothing a terminal would act on, and plain signs where asked."""
         cleaned = clean(text, LONGEST)
         return cleaned.translate(PLAIN_SIGNS) if self._plain_signs else cleaned
 

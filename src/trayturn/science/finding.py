@@ -38,7 +38,7 @@ def search(words: str, names: Names) -> set[str]:
     """The ids of all rows with a name that holds every word, or one close to it; all rows for no words."""
     wanted = stems(words)
     return {
-        row for row, own in names.items() if not wanted or any(_holds(stems(name), wanted) for name in own)
+        row for row, own in names.items() if not wanted or any(holds(stems(name), wanted) for name in own)
     }
 
 
@@ -54,7 +54,7 @@ def _stem(word: str) -> str:
         return word[:-3] + "y"
     if len(word) > 4 and word.endswith(("oes", "shes", "ches", "xes")):
         return word[:-2]
-    if len(word) > 4 and word.endswith("ves"):
+    if word.endswith(("eaves", "oaves", "alves", "elves", "arves")):
         return word[:-3] + "f"
     return word[:-1] if len(word) > 3 and word.endswith("s") and not word.endswith("ss") else word
 
@@ -64,14 +64,15 @@ def _rank(wanted: tuple[str, ...], have: tuple[str, ...]) -> int | None:
         return 0
     if sorted(wanted) == sorted(have) or "".join(wanted) == "".join(have):
         return 1
-    if len(wanted) == len(have) and _holds(have, wanted):
+    if len(wanted) == len(have) and holds(have, wanted):
         return 2
     if set(wanted) <= set(have):
         return 3
-    return 4 if _holds(have, wanted) else None
+    return 4 if holds(have, wanted) else None
 
 
-def _holds(have: Sequence[str], wanted: Sequence[str]) -> bool:
+def holds(have: Sequence[str], wanted: Sequence[str]) -> bool:
+    """Whether every wanted word is there, or one that it is a slip of. Both are stems."""
     return all(word in have or difflib.get_close_matches(word, have, 1, CLOSE) for word in wanted)
 
 

@@ -46,6 +46,7 @@ COMMANDS = frozenset(
         "lift",
         "supplies",
         "past",
+        "handbook",
         "outlook",
         "compare",
         "feed",

@@ -11,8 +11,11 @@ from dataclasses import dataclass, field, replace
 from textual.binding import Binding, BindingType
 
 BINS, STACK, SEPARATION, JOURNAL, CAUTIONS = "bins", "stack", "separation", "journal", "cautions"
-BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT = "begin", "supplies", "past", "due", "put_right"
-EVERYWHERE = frozenset({BINS, STACK, SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT})
+BEGIN, SUPPLIES, PAST, DUE = "begin", "supplies", "past", "due"
+PUT_RIGHT, HANDBOOK = "put_right", "handbook"
+EVERYWHERE = frozenset(
+    {BINS, STACK, SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, HANDBOOK}
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,8 +63,8 @@ COMMANDS: tuple[Command, ...] = (
         "enter",
         "Open",
         "Open what is marked, or the reason behind it",
-        _on(BINS, STACK, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT),
-        _on(BINS, BEGIN, SUPPLIES, PAST, PUT_RIGHT),
+        _on(BINS, STACK, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, HANDBOOK),
+        _on(BINS, BEGIN, SUPPLIES, PAST, PUT_RIGHT, HANDBOOK),
         "Enter",
         {DUE: ("Why", "The reason behind what is marked")},
     ),
@@ -187,13 +190,22 @@ COMMANDS: tuple[Command, ...] = (
         _on(BINS, STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT),
         _on(BEGIN),
     ),
+    Command("search", "tab", "Search", "Type words to find a page by", _on(HANDBOOK), _on(HANDBOOK), "Tab"),
+    Command(
+        "handbook",
+        "h",
+        "Handbook",
+        "Look up what is marked; in the handbook, see all its pages",
+        EVERYWHERE,
+        EVERYWHERE - _on(STACK, DUE),
+    ),
     Command(
         "leave",
         "escape",
         "Leave",
         "Leave this screen; its place is kept",
         EVERYWHERE - _on(BINS),
-        _on(SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT),
+        _on(SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, HANDBOOK),
         "Esc",
     ),
     Command(

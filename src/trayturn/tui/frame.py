@@ -14,11 +14,13 @@ from textual.widget import Widget
 from textual.widgets import Static
 
 from trayturn.tui.commands import commands_of
+from trayturn.tui.ways import go
 from trayturn.tui.widgets.key_row import KeyRow
 from trayturn.tui.widgets.rest_bar import RestBar
 from trayturn.tui.widgets.title_row import TitleRow
 
 if TYPE_CHECKING:
+    from trayturn.advice.pages import Page
     from trayturn.domain.stack import Stack
     from trayturn.procedure.rests import RunningRest
     from trayturn.tui.app import TrayturnApp
@@ -127,6 +129,14 @@ class Frame(Screen[None]):
         from trayturn.tui.screens.help import HelpScreen
 
         self.house.push_screen(HelpScreen(self.PLACE, list(commands_of(self.PLACE))))
+
+    @property
+    def marked_page(self) -> Page | None:
+        """The page of the handbook behind what is marked; None where there is nothing of the kind."""
+        return None
+
+    def action_handbook(self) -> None:
+        go(self.house, "handbook", self.marked_page)
 
     def action_cautions(self) -> None:
         from trayturn.tui.screens.cautions.screen import CautionsScreen

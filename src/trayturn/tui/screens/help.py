@@ -16,6 +16,7 @@ KEY_WORDS = {
     "enter": "Enter",
     "space": "Space",
     "escape": "Esc",
+    "tab": "Tab",
     "question_mark": "?",
     "plus": "+",
     "minus": "-",

@@ -9,6 +9,8 @@ from textual.content import Content
 from textual.widgets import Static
 
 from trayturn.advice.cautions import CAUTIONS, Caution, cautions_for
+from trayturn.advice.links import page_for
+from trayturn.advice.pages import Page
 from trayturn.domain.words import day
 from trayturn.tui.commands import CAUTIONS as PLACE_NAME
 from trayturn.tui.commands import bindings
@@ -79,7 +81,11 @@ class CautionsScreen(Frame):
     @on(LineList.Opened)
     def action_open(self) -> None:
         if (caution := self._marked) is not None:
-            self.app.push_screen(ReasonScreen(caution.title, _story(caution)))
+            self.app.push_screen(ReasonScreen(caution.title, _story(caution), page_for(caution.code)))
+
+    @property
+    def marked_page(self) -> Page | None:
+        return page_for(caution.code) if (caution := self._marked) is not None else Page.CAUTIONS
 
 
 def _story(caution: Caution) -> list[str]:

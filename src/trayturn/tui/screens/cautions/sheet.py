@@ -11,8 +11,10 @@ from textual.content import Content
 from textual.widgets import Static
 
 from trayturn.advice.asking import must_read
-from trayturn.advice.cautions import cautions_for
+from trayturn.advice.cautions import Caution, cautions_for
+from trayturn.advice.links import page_for
 from trayturn.domain.entries import CautionsRead
+from trayturn.tui.ways import go
 from trayturn.tui.widgets.answers import Answers, Tick
 from trayturn.tui.widgets.line_list import LineList
 from trayturn.tui.widgets.reason import ReasonScreen
@@ -32,7 +34,12 @@ BEFORE = {
 class CautionsSheet(Sheet[bool]):
     """Space ticks line by line and then goes on. Gives True once all are ticked and that is on disk."""
 
-    BINDINGS = [("space", "go_on", "Tick"), ("enter", "why", "Why"), ("escape", "leave", "Leave")]
+    BINDINGS = [
+        ("space", "go_on", "Tick"),
+        ("enter", "why", "Why"),
+        ("h", "handbook", "Handbook"),
+        ("escape", "leave", "Leave"),
+    ]
     DEFAULT_CSS = """
     CautionsSheet {
         Answers { height: auto; max-height: 10; }
@@ -42,7 +49,8 @@ class CautionsSheet(Sheet[bool]):
 
     def __init__(self, key: str, work: str) -> None:
         super().__init__(
-            BEFORE.get(work, "Before you begin"), "Space ticks line by line   Enter tells why   Esc leaves"
+            BEFORE.get(work, "Before you begin"),
+            "Space ticks   Enter tells why   h opens the handbook   Esc leaves",
         )
         self.key, self.work = key, work
         self.cautions = cautions_for(work)
@@ -64,11 +72,17 @@ class CautionsSheet(Sheet[bool]):
     def _show_about(self) -> None:
         self.query_one("#about", Static).update(Content(self.query_one(Answers).marked_note()))
 
+    @property
+    def _marked(self) -> Caution:
+        return self.cautions[self.query_one(Answers).marked]
+
     def action_why(self) -> None:
-        caution = self.cautions[self.query_one(Answers).marked]
-        self.app.push_screen(
-            ReasonScreen(caution.title, [caution.to_do, "", caution.why, "", f"Source: {caution.source}"])
-        )
+        caution = self._marked
+        lines = [caution.to_do, "", caution.why, "", f"Source: {caution.source}"]
+        self.app.push_screen(ReasonScreen(caution.title, lines, page_for(caution.code)))
+
+    def action_handbook(self) -> None:
+        go(self.house, "handbook", page_for(self._marked.code))
 
     def action_go_on(self) -> None:
         if self.query_one(Answers).tick_next():

@@ -12,6 +12,8 @@ from textual.content import Content
 from textual.widgets import Static
 
 from trayturn.advice.entry_words import entry_story
+from trayturn.advice.links import page_of_entry
+from trayturn.advice.pages import Page
 from trayturn.domain.setup import Units
 from trayturn.domain.words import clean, count
 from trayturn.tui.commands import JOURNAL, bindings
@@ -114,10 +116,15 @@ class JournalScreen(Frame):
         placed = self._chosen.get(self.query_one(LineList).marked_key)
         return entry_story(placed[1], self.units) if placed is not None else []
 
+    @property
+    def marked_page(self) -> Page | None:
+        placed = self._chosen.get(self.query_one(LineList).marked_key)
+        return page_of_entry(placed[1].kind) if placed is not None else None
+
     @on(LineList.Opened)
     def action_open(self) -> None:
         if story := self._story():
-            self.app.push_screen(ReasonScreen(story[0], story[1:]))
+            self.app.push_screen(ReasonScreen(story[0], story[1:], self.marked_page))
 
     def action_filter_tray(self) -> None:
         self.tray = next_of(self._listing.trays, self.tray)

@@ -11,6 +11,8 @@ from textual.app import ComposeResult
 from textual.containers import Horizontal, Vertical
 from textual.widgets import Digits, Static
 
+from trayturn.advice.links import page_for
+from trayturn.advice.pages import Page
 from trayturn.domain.entries import Entry, Step
 from trayturn.domain.stack import Separation, Stack
 from trayturn.domain.words import clean, count, countdown
@@ -27,6 +29,7 @@ from trayturn.tui.widgets.stack_drawing import StackDrawing, picture_of
 from trayturn.tui.widgets.title_row import TitleRow
 from trayturn.tui.widgets.type_in import TypeIn
 
+PAGES = {Step.GET_READY: Page.CAUTIONS, Step.SETTLE: Page.HATCHING, Step.CLEAN_UP: Page.CASTINGS}
 FIVE, ONE = timedelta(minutes=5), timedelta(minutes=1)
 GONE = "This bin's file cannot be read any more. Put it back or mend it; this goes on from there."
 
@@ -172,6 +175,15 @@ class SeparationScreen(BinFrame):
         if action in ("back", "put_back"):
             return True if step is not None else None
         return True
+
+    @property
+    def marked_page(self) -> Page | None:
+        """The page behind the marked caution while cautions are ticked, else of the step."""
+        sep, answers = self.separation, self.query_one(Answers)
+        if sep is None or sep.step is None:
+            return Page.SEPARATING if sep is None else Page.CASTINGS
+        marked = answers.answers[answers.marked].key if answers.answers else ""
+        return page_for(marked) or PAGES.get(sep.step.step, Page.SEPARATING)
 
     def action_go_on(self) -> None:
         """The one obvious thing of this step."""

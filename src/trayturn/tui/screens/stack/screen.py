@@ -12,6 +12,8 @@ from textual.widgets import Static
 
 from trayturn.advice.due import Due, due_list
 from trayturn.advice.feeding import feed_next
+from trayturn.advice.links import page_of_tray
+from trayturn.advice.pages import Page
 from trayturn.advice.story import tray_story
 from trayturn.domain.entries import Stage
 from trayturn.domain.problems import Problem
@@ -28,6 +30,8 @@ from trayturn.tui.widgets.reason import ReasonScreen
 from trayturn.tui.widgets.stack_drawing import StackDrawing, picture_of
 from trayturn.tui.widgets.title_row import TitleRow
 
+ALWAYS = ("leave", "quit", "help", "hush", "open", "cautions", "journal", "handbook")
+"""What can be done also with a file that cannot be read."""
 GONE = "Put the file back, and this screen goes on from it. Esc leads back to the other bins."
 
 WIDE, DRAWING, DRAWING_WIDE, ASIDE_MARGINS = 120, 42, 66, 4
@@ -135,7 +139,16 @@ class StackScreen(BinFrame):
         stack = self.stack
         tray = stack.tray(self.tray) if stack is not None and self.tray else None
         if stack is not None and tray is not None:
-            self.app.push_screen(ReasonScreen(f"Tray {tray.id}", tray_story(tray, stack)))
+            self.app.push_screen(ReasonScreen(f"Tray {tray.id}", tray_story(tray, stack), page_of_tray(tray)))
+
+    @property
+    def marked_page(self) -> Page | None:
+        """The page behind the marked due thing, or the one that fits the marked tray."""
+        if self.focused is self.query_one("#due"):
+            place = self.query_one("#due", LineList).marked_key
+            return self.due[int(place)].page if place.isdecimal() and self.due else None
+        tray = self.stack.tray(self.tray) if self.stack is not None and self.tray else None
+        return page_of_tray(tray) if tray is not None else None
 
     def action_open(self) -> None:
         """Enter: the reason of the marked due thing, or the story of the marked tray."""
@@ -159,7 +172,7 @@ class StackScreen(BinFrame):
             acts.why(self.house, self.due[int(place)])
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
-        if not self.is_mounted or action in ("leave", "quit", "help", "hush", "open", "cautions", "journal"):
+        if not self.is_mounted or action in ALWAYS:
             return True
         return None if self.stack is None or self.read_only else True
 

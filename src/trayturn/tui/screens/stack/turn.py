@@ -8,6 +8,7 @@ from textual.content import Content
 from textual.widgets import Static
 
 from trayturn.advice.feeding import feed_next
+from trayturn.advice.pages import Page
 from trayturn.advice.stock.habits import main_bedding
 from trayturn.advice.stock.turn_words import short_line, stock_line, support_lines
 from trayturn.advice.stock.turns import turn_supported
@@ -20,6 +21,7 @@ from trayturn.domain.setup import Units
 from trayturn.domain.stack import Stack
 from trayturn.domain.units import OUNCE_KG
 from trayturn.domain.words import clean
+from trayturn.tui.ways import go
 from trayturn.tui.widgets.answers import Answers, Mass
 from trayturn.tui.widgets.sheet import Sheet
 from trayturn.tui.widgets.stack_drawing import StackDrawing, picture_of
@@ -40,6 +42,7 @@ class TurnScreen(Sheet[None]):
         ("plus,equals_sign", "bedding(1)", "More bedding"),
         ("minus", "bedding(-1)", "Less bedding"),
         ("x", "leave_out", "Leave the fresh tray out"),
+        ("h", "handbook", "Handbook"),
     ]
     DEFAULT_CSS = """
     TurnScreen {
@@ -164,6 +167,9 @@ class TurnScreen(Sheet[None]):
     def action_leave(self) -> None:
         self.dismiss()
 
+    def action_handbook(self) -> None:
+        go(self.house, "handbook", Page.TURNING)
+
 
 def move_lines(plan: NextTurn) -> list[str]:
     """The moves in words. A tray that leaves and comes in again does so only after its separation."""
@@ -179,7 +185,7 @@ def move_lines(plan: NextTurn) -> list[str]:
 def _keys(tray: str, does: str = "leaves") -> str:
     """The keys of the turn: `x leaves tray D out`, or takes it in after all."""
     out = f"   x {does} tray {tray} {'out' if does == 'leaves' else 'in'}" if tray else ""
-    return f"Space writes the turn down{out}   Esc leaves all as it is"
+    return f"Space writes the turn down{out}   Esc leaves   h handbook"
 
 
 def _last_bedding(stack: Stack) -> tuple[str, float | None]:
