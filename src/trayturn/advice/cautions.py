@@ -10,6 +10,16 @@ from trayturn.advice.caution_list import CAUTIONS, Caution
 
 __all__ = ["CAUTIONS", "WORKS", "Caution", "cautions_for"]
 
+WORK_WORDS = {
+    "separation": "separating",
+    "starting": "starting a bin",
+    "feeding": "feeding",
+    "grit": "grinding grit",
+    "turn": "turning",
+    "putting_right": "putting right",
+    "giving_away": "giving castings away",
+}
+"""Each kind of work as it is said."""
 CODES = {
     "separation": ("dust", "mould", "gloves", "cuts", "tetanus", "lifting", "children", "hands"),
     "starting": (

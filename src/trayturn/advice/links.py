@@ -31,6 +31,8 @@ WARNINGS: Mapping[str, Page] = {
     "lifting": Page.LIFTING,
     "no_waste": Page.MEALS,
     "pests": Page.MEALS,
+    "rodents": Page.PESTS,
+    "flatworms": Page.PESTS,
     "clean_bedding": Page.BEDDING,
     "weedkiller": Page.BEDDING,
     "not_sterile": Page.CASTINGS,

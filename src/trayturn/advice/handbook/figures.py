@@ -12,7 +12,7 @@ import re
 from collections.abc import Callable
 from dataclasses import replace
 
-from trayturn.advice.cautions import CAUTIONS, CODES
+from trayturn.advice.cautions import CAUTIONS, CODES, WORK_WORDS
 from trayturn.advice.handbook.known import known
 from trayturn.advice.handbook.model import Article, Said, Section, Sure, Table, TableRow
 from trayturn.domain.setup import Units
@@ -30,13 +30,6 @@ from trayturn.domain.units import (
 
 BRACES = re.compile(r"\{([^{}]*)\}")
 NUMBER = re.compile(r"-?\d+(\.\d+)?")
-WORK_WORDS = {
-    "separation": "separating",
-    "feeding": "feeding",
-    "grit": "grinding grit",
-    "turn": "turning",
-    "giving_away": "giving away",
-}
 CUBIC_FOOT_M3 = (12 * INCH_M) ** 3
 
 
@@ -145,9 +138,11 @@ def _value(name: str) -> float:
 
 
 def _works(code: str) -> str:
-    """What work a caution is read before."""
+    """What work a caution is read before; a long list says no more than that it is most of it."""
     works = [WORK_WORDS[work] for work, codes in CODES.items() if code in codes]
-    return "all of it" if len(works) == len(CODES) else ", ".join(works)
+    if len(works) == len(CODES):
+        return "all of it"
+    return "most of it" if len(works) > len(CODES) / 2 else ", ".join(works)
 
 
 def _title(code: str) -> str:

@@ -8,7 +8,7 @@ from textual.containers import Container
 from textual.content import Content
 from textual.widgets import Static
 
-from trayturn.advice.cautions import CAUTIONS, Caution, cautions_for
+from trayturn.advice.cautions import CAUTIONS, WORK_WORDS, Caution, cautions_for
 from trayturn.advice.links import page_for
 from trayturn.advice.pages import Page
 from trayturn.domain.words import day
@@ -18,12 +18,6 @@ from trayturn.tui.frame import Frame
 from trayturn.tui.widgets.line_list import LineList, Row, Span
 from trayturn.tui.widgets.reason import ReasonScreen
 from trayturn.tui.widgets.title_row import TitleRow
-
-WORK_WORDS = {
-    "giving_away": "giving castings away",
-    "starting": "starting a bin",
-    "putting_right": "putting right",
-}
 
 
 class CautionsScreen(Frame):
@@ -48,7 +42,7 @@ class CautionsScreen(Frame):
             yield Static(id="caution")
 
     def show(self, key: str) -> None:
-        before = f"before {WORK_WORDS.get(self.work, self.work)}" if self.work else "all of them"
+        before = f"before {WORK_WORDS[self.work]}" if self.work else "all of them"
         self.query_one(TitleRow).show("Cautions", before, "Enter tells reason and source")
         self.query_one(LineList).show([self._row(caution) for caution in self.cautions])
         self._show_marked()
