@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from trayturn.advice.ingredients import own_rows
 from trayturn.domain.profile import Profile
 from trayturn.science.materials import Material, NotKnown, Table, load_materials
@@ -35,5 +37,11 @@ class Pantry:
 
 
 def pantry_of(profile: Profile) -> Pantry:
-    """The pantry of a bin. It is to be kept as long as the profile is."""
-    return Pantry(load_materials().with_own(own_rows(profile)))
+    """The pantry of a bin: the same one, with all it remembers, until its own ingredients change."""
+    own = own_rows(profile)
+    return _pantry(own)
+
+
+@lru_cache(maxsize=16)
+def _pantry(own: tuple[Material, ...]) -> Pantry:
+    return Pantry(load_materials().with_own(own))
