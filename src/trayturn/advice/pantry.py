@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import lru_cache
 
 from trayturn.advice.ingredients import own_rows
@@ -10,6 +11,8 @@ from trayturn.science.materials import Material, NotKnown, Table, load_materials
 
 SCRAPS = "kitchen scraps"
 """What stands in for scraps that are not in the table."""
+UNSAID = "medium"
+"""How fast a known thing breaks down where nobody says. Our choice."""
 
 
 class Pantry:
@@ -18,6 +21,7 @@ class Pantry:
     def __init__(self, table: Table) -> None:
         self.table = table
         self._meant: dict[str, Material | None] = {}
+        self._scraps: dict[str, tuple[Material, bool]] = {}
 
     def meant(self, name: str) -> Material | None:
         """The row that a name means; None where it is not in the table."""
@@ -30,10 +34,12 @@ class Pantry:
 
     def scraps(self, name: str) -> tuple[Material, bool]:
         """The row to reckon scraps by, and whether it is theirs: mixed scraps stand in for unknown ones."""
-        found = self.meant(name)
-        if found is not None and found.moisture is not None and found.breakdown:
-            return found, True
-        return self.table.find(SCRAPS), False
+        if name not in self._scraps:
+            found = self.meant(name)
+            known = found is not None and found.moisture is not None
+            row = found if found is not None and known else self.table.find(SCRAPS)
+            self._scraps[name] = (row if row.breakdown else replace(row, breakdown=UNSAID)), known
+        return self._scraps[name]
 
 
 def pantry_of(profile: Profile) -> Pantry:

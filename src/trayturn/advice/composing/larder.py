@@ -133,12 +133,23 @@ def _words(text: str) -> tuple[str, ...]:
 def _rank(shelf: _Shelf, text: str, typed: tuple[str, ...]) -> tuple[int | None, str]:
     """How well a name fits, 0 for the very name; and the other name it was found by."""
     for place, (name, words) in enumerate(shelf.names):
-        if not all(any(word.startswith(part) for word in words) for part in typed):
+        if not _begins(words, typed):
             continue
         if place:
             return 3, name
         return (0 if words == typed else 1 if name.casefold().startswith(text) else 2), ""
     return None, ""
+
+
+def _begins(words: tuple[str, ...], typed: tuple[str, ...]) -> bool:
+    """Whether each typed beginning is that of a word of its own."""
+    left = list(words)
+    for part in typed:
+        word = next((one for one in left if one.startswith(part)), None)
+        if word is None:
+            return False
+        left.remove(word)
+    return True
 
 
 def _found_by(suggestion: Suggestion, via: str) -> Suggestion:

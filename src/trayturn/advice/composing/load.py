@@ -20,6 +20,8 @@ WORDS = (
     (2.5, "twice what they can take"),
 )
 """Up to which share the words hold."""
+MORE = 1.13
+"""From this share on it is more than they can take, as the words have it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +71,7 @@ def load_of(draft: Draft, ground: Ground) -> Load:
         (meal + uneaten.high) / takes.low if takes.low > 0 else float("inf"),
     )
     beyond = (meal + uneaten.mid) > takes.high
-    return Load(meal, uneaten, takes, share, 2 if beyond else int(share.mid > 1.0))
+    return Load(meal, uneaten, takes, share, 2 if beyond else int(share.mid >= MORE))
 
 
 def takes_of(ground: Ground) -> Band:

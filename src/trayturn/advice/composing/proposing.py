@@ -107,19 +107,21 @@ def _need(draft: Draft, name: str, ground: Ground) -> _Need:
     stuff, goals = ground.stuff(Line(Part.BEDDING, name)), ground.goals
     after = ground.contents.blend.plus(*ground.blend(draft).parts)
     low, high, _ = ground.holds(name)
+    soak = bedding_for(wetness(draft, ground).left_kg, (low + high) / 2)
     needs = (
         _Need(_cover_kg(draft, name, ground), "covers the scraps by about 2.5 cm"),
-        _Need(bedding_for(wetness(draft, ground).left_kg, (low + high) / 2), "takes up the surplus water"),
-        _Need(_drier(after, stuff, goals), f"dries the tray to {percent(goals.moisture)}"),
+        # To soak up what is still to come must not dry the tray meanwhile.
+        _Need(min(soak, _drier(after, stuff, goals.moisture - NEAR)), "takes up the surplus water"),
+        _Need(_drier(after, stuff, goals.moisture), f"dries the tray to {percent(goals.moisture)}"),
         _Need(_richer(after, stuff, goals), f"brings the tray to C:N {goals.c_to_n:g}"),
     )
     most, fits = max(needs, key=lambda need: need.kg), _fits_kg(draft, name, ground)
     return most if most.kg <= fits else _Need(fits, f"{most.reason} as far as it fits")
 
 
-def _drier(after: Blend, stuff: Stuff, goals: Goals) -> float:
-    wet = after.wet_kg > 0 and after.moisture > goals.moisture
-    return _solved(after, moisture_goal(goals.moisture), stuff) if wet else 0.0
+def _drier(after: Blend, stuff: Stuff, goal: float) -> float:
+    wet = after.wet_kg > 0 and after.moisture > goal
+    return _solved(after, moisture_goal(goal), stuff) if wet else 0.0
 
 
 def _richer(after: Blend, stuff: Stuff, goals: Goals) -> float:
