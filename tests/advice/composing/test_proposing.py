@@ -11,9 +11,10 @@ from tests.advice.composing.meals import DAY, WORMS, a_tray, ground, grounds, it
 from tests.advice.composing.test_report import EMPTY, GRASS
 from tests.builders import entry, fed, moment, started
 from trayturn.advice.composing.draft import EATEN, SHREDS, Draft, Line, Part
+from trayturn.advice.composing.goals_missed import NEAR
 from trayturn.advice.composing.ground import Goals, Ground
 from trayturn.advice.composing.minding import minding
-from trayturn.advice.composing.proposing import NEAR, beddings, propose, split_cover
+from trayturn.advice.composing.proposing import beddings, propose, split_cover
 from trayturn.advice.composing.report import cover_depth_m, report
 from trayturn.domain.entries import Entry
 
@@ -99,13 +100,15 @@ def test_a_goal_out_of_reach_is_said_plainly() -> None:
     on = ground(WORMS, read_at(92), stocked(shredded_cardboard=9))
     found = propose(meal(on, {"lettuce": 3}), on)
     assert "as far as it fits" in found.why
-    assert found.missed[0].startswith("Moisture comes to about ")
-    assert found.missed[0].endswith("not 75 %: more bedding does not fit, or is not dry enough.")
+    assert found.missed[0].what.startswith("Moisture comes to about ")
+    assert found.missed[0].what.endswith(", not 75 %.")
+    assert found.missed[0].why == "More bedding does not fit, or is not dry enough."
     rich = ground(EMPTY, goals=Goals(c_to_n=400))
     missed = propose(meal(rich, {"cabbage": 4}), rich).missed
-    assert missed[-1].startswith("C:N comes to about ")
-    unknown = propose(meal(on, {"cull potatoes": 1}), on).missed
-    assert "C:N cannot be told: cull potatoes has no figures for it." in unknown
+    assert missed[-1].what.startswith("C:N comes to about ")
+    unknown = propose(meal(on, {"cull potatoes": 1}), on).missed[-1]
+    assert unknown.what == "C:N cannot be told."
+    assert unknown.why == "Cull potatoes has no carbon or nitrogen in the table."
 
 
 def test_carbon_is_added_until_the_tray_is_at_its_ratio() -> None:
@@ -152,7 +155,7 @@ def test_it_reaches_its_goals_or_says_that_it_cannot(on: Ground, food: dict[str,
     draft = meal(on, food)
     found = propose(draft, on)
     assert found.draft.of(*EATEN) == draft.of(*EATEN)
-    after, told = report(found.draft, on), " ".join(found.missed)
+    after, told = report(found.draft, on), " ".join(one.what for one in found.missed)
     if after.after.wet_kg > 0 and abs(after.after.moisture - on.goals.moisture) > NEAR + 0.003:
         assert "Moisture comes to" in told
     if after.after.wet_kg > 0 and after.after.moisture > on.goals.moisture + 0.003:

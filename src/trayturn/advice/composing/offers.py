@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from trayturn.advice.composing.draft import EATEN, Draft, Line, Part
 from trayturn.advice.composing.ground import Ground
 from trayturn.advice.composing.larder import part_of
-from trayturn.advice.composing.proposing import beddings, split_cover
+from trayturn.advice.composing.proposing import split_cover, with_standing
 from trayturn.advice.composing.recent import History
 
 MOST_LINES = 6
@@ -45,7 +45,7 @@ def _as_last(ground: Ground, history: History) -> Draft:
         Line(_part(ground, name), name, last_kg=history.last_kg(name))
         for name in list(dict.fromkeys(names))[:MOST_LINES]
     ]
-    return _with_caddy(Draft(ground.tray.id, (*lines, *_standing(ground))), ground)
+    return _whole(Draft(ground.tray.id, tuple(lines)), ground)
 
 
 def _from_caddy(ground: Ground) -> Draft:
@@ -55,25 +55,18 @@ def _from_caddy(ground: Ground) -> Draft:
         row = ground.pantry.meant(name)
         avoid = row is not None and row.guidance == "avoid"
         lines.append(Line(_part(ground, name), name, 0.0 if avoid else kg, held_kg=kg))
-    return Draft(ground.tray.id, (*lines, *_standing(ground)))
+    return with_standing(Draft(ground.tray.id, tuple(lines)), ground)
 
 
 def _kept(ground: Ground, items: Mapping[str, float], bedding: Mapping[str, float], grit_kg: float) -> Draft:
     lines = [Line(_part(ground, name), name, kg) for name, kg in items.items()]
     lines.append(Line(Part.GRIT, str(Part.GRIT), grit_kg))
-    draft = split_cover(Draft(ground.tray.id, tuple(lines)), bedding, ground)
-    missing = [one for one in _standing(ground) if not draft.of(one.part)]
-    return _with_caddy(Draft(draft.tray, (*draft.lines, *missing)), ground)
+    return _whole(split_cover(Draft(ground.tray.id, tuple(lines)), bedding, ground), ground)
 
 
-def _standing(ground: Ground) -> tuple[Line, ...]:
-    """The lines that every meal has, so that + reaches them: bedding, grit and cover."""
-    name = beddings(ground)[0]
-    return (Line(Part.BEDDING, name), Line(Part.GRIT, str(Part.GRIT)), Line(Part.COVER, name))
-
-
-def _with_caddy(draft: Draft, ground: Ground) -> Draft:
-    return draft.with_caddy({}, ground.stack.caddy_kg)
+def _whole(draft: Draft, ground: Ground) -> Draft:
+    """With its standing lines, and with what waits in the caddy."""
+    return with_standing(draft, ground).with_caddy({}, ground.stack.caddy_kg)
 
 
 def _part(ground: Ground, name: str) -> Part:

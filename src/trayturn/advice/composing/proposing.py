@@ -6,8 +6,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from trayturn.advice.composing.draft import EATEN, SHREDS, Draft, Line, Part
+from trayturn.advice.composing.goals_missed import NEAR, missed_goals
 from trayturn.advice.composing.ground import Goals, Ground
-from trayturn.advice.composing.minding import COVER_M
+from trayturn.advice.composing.minding import COVER_M, Mind
 from trayturn.advice.composing.report import cover_depth_m, loose_kg_m3, report, wetness
 from trayturn.advice.composing.steps import rounded_up
 from trayturn.advice.composing.telling import percent
@@ -24,20 +25,17 @@ USUAL = "shredded cardboard"
 """What is proposed where the bin has no bedding in stock and used none yet. Our choice."""
 PINCH_KG = 0.005
 """A pinch of grit with a meal. Common practice, no source."""
-NEAR = 0.05
-"""Moisture within 5 points of the goal is at it: no finger tells it closer. Common practice, no source."""
 SMALL_KG = 1e-6
-CLOSE, NEAR_RATIO = 0.002, 0.1
-"""How far rounding to what a scale shows may leave moisture and C:N from their goals."""
 
 
 @dataclass(frozen=True, slots=True)
 class Proposal:
-    """The draft with what is proposed in it, one sentence on why, and what cannot be reached or is short."""
+    """The draft with what is proposed in it, and one sentence on why. `missed` are goals out of reach, and
+    `short` what is more than the stock holds."""
 
     draft: Draft
     why: str
-    missed: tuple[str, ...] = ()
+    missed: tuple[Mind, ...] = ()
     short: tuple[str, ...] = ()
 
     @property
@@ -55,8 +53,8 @@ def propose(draft: Draft, ground: Ground) -> Proposal:
     bare = draft.without(Part.BEDDING, Part.COVER, Part.WATER, Part.GRIT)
     laid, reason, short = _bedding(bare, ground)
     watered = _water(laid, ground)
-    done = replace(_grit(watered, ground), follows=True)
-    missed = _missed(done, ground)
+    done = replace(with_standing(_grit(watered, ground), ground), follows=True)
+    missed = missed_goals(report(done, ground), ground.goals)
     return Proposal(done, _why(done, reason, ground), missed, short)
 
 
@@ -67,6 +65,13 @@ def beddings(ground: Ground) -> list[str]:
     used = [name for meal in reversed(ground.tray.meals) for name in meal.bedding_kg]
     found = sorted(kept, key=lambda name: -stock[name]) or [*used, *ground.tray.bedding_kg]
     return list(dict.fromkeys(found)) or [USUAL]
+
+
+def with_standing(draft: Draft, ground: Ground) -> Draft:
+    """With the lines that every meal has, at nothing where it has none: + reaches bedding, grit and cover."""
+    name = beddings(ground)[0]
+    every = (Line(Part.BEDDING, name), Line(Part.GRIT, str(Part.GRIT)), Line(Part.COVER, name))
+    return replace(draft, lines=(*draft.lines, *(line for line in every if not draft.of(line.part))))
 
 
 def is_bedding(name: str, ground: Ground) -> bool:
@@ -180,27 +185,6 @@ def _grit(draft: Draft, ground: Ground) -> Draft:
     if shells or kg <= SMALL_KG or not draft.kg(*EATEN):
         return draft
     return replace(draft, lines=(*draft.lines, Line(Part.GRIT, str(Part.GRIT), kg)))
-
-
-def _missed(draft: Draft, ground: Ground) -> tuple[str, ...]:
-    """The goals that are not reached, and what comes of it."""
-    after, goals = report(draft, ground), ground.goals
-    found, ratio = [], after.c_to_n_after
-    moisture = after.after.moisture if after.after.wet_kg > 0 else goals.moisture
-    if moisture > goals.moisture + NEAR:
-        found.append(f"{_comes(moisture, goals)}: more bedding does not fit, or is not dry enough.")
-    if moisture < goals.moisture - NEAR - CLOSE:
-        found.append(f"{_comes(moisture, goals)}.")
-    if ratio is None and after.total_kg:
-        names = listed(clean(name, 30) for name in after.blame) or "the bedding in the tray"
-        found.append(f"C:N cannot be told: {names} has no figures for it.")
-    elif ratio is not None and ratio.mid < goals.c_to_n - NEAR_RATIO:
-        found.append(f"C:N comes to about {ratio.mid:.0f}, not {goals.c_to_n:g}: more bedding does not fit.")
-    return tuple(found)
-
-
-def _comes(moisture: float, goals: Goals) -> str:
-    return f"Moisture comes to about {percent(moisture)}, not {percent(goals.moisture)}"
 
 
 def _why(draft: Draft, reason: str, ground: Ground) -> str:
