@@ -92,6 +92,6 @@ def test_a_slip_is_told_with_what_would_do(text: str, name: str, told: str) -> N
 
 
 def test_what_may_be_typed_is_told_in_the_keepers_units() -> None:
-    assert measures().hint() == "300 g, 2 handfuls, cups and bowls"
+    assert measures().hint() == "300 g, 2 handfuls, a cup, half a bowl"
     assert measures(units="us").hint().startswith("8 oz")
     assert measures(*OWN).words == ("handful", "cup", "bowl", "caddy lid")

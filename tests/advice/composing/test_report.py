@@ -136,7 +136,7 @@ def test_what_is_not_known_is_blamed_on_its_ingredient() -> None:
     assert found.stand_ins == ("zzyzx",)
     assert set(found.blame) == {"cull potatoes", "sawdust"}
     told = " ".join(reason("meal", draft, on, found))
-    assert "carbon or nitrogen of cull potatoes and sawdust is not known" in told
+    assert "carbon or nitrogen of sawdust and cull potatoes is not known" in told
     assert "as mixed kitchen scraps" in told
 
 

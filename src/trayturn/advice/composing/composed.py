@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from trayturn.advice.composing.draft import Draft
+from trayturn.advice.composing.draft import EATEN, Draft
 from trayturn.advice.composing.ground import Ground
 from trayturn.advice.composing.minding import Mind, minding
 from trayturn.advice.composing.proposing import Proposal, propose
@@ -27,11 +27,16 @@ class Composed:
     @property
     def as_proposed(self) -> bool:
         """Whether all that is proposed is in the meal, and no more of it."""
-        return self.draft.masses() == self.proposal.draft.masses()
+        return _laid(self.draft) == _laid(self.proposal.draft)
 
     def why(self, code: str) -> list[str]:
         """The paragraphs behind a figure."""
         return reason(code, self.draft, self.ground, self.report)
+
+
+def _laid(draft: Draft) -> dict[str, float]:
+    """All but what is eaten, kg by line."""
+    return {line.key: line.kg for line in draft if line.kg > 0 and line.part not in EATEN}
 
 
 def compose(draft: Draft, ground: Ground) -> Composed:

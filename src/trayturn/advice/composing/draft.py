@@ -76,8 +76,8 @@ class Draft:
         return iter(sorted(self.lines, key=lambda line: order.index(line.part)))
 
     def of(self, *parts: Part) -> tuple[Line, ...]:
-        """The lines of some parts."""
-        return tuple(line for line in self if line.part in parts)
+        """The lines of some parts, or of no part named all of them."""
+        return tuple(line for line in self if not parts or line.part in parts)
 
     def line(self, part: Part, name: str) -> Line | None:
         return next((one for one in self.lines if (one.part, one.name) == (part, name)), None)

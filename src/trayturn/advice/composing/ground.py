@@ -111,8 +111,7 @@ class Ground:
 
     def blend(self, draft: Draft, *parts: Part) -> Blend:
         """The mix of some parts of a meal, or of all of it."""
-        chosen = draft.of(*parts) if parts else draft.lines
-        return Blend(tuple(Measured(self.stuff(line), line.kg) for line in chosen if line.kg > 0))
+        return Blend(tuple(Measured(self.stuff(line), line.kg) for line in draft.of(*parts) if line.kg > 0))
 
     def food(self, draft: Draft) -> tuple[Line, ...]:
         """What the worms are to eat: scraps and amendments, minerals not counted."""

@@ -11,7 +11,7 @@ from trayturn.domain.entries import MeasureSet
 from trayturn.domain.setup import Units
 from trayturn.domain.stack import Stack
 from trayturn.domain.units import UnitError, parse_mass, show_mass
-from trayturn.domain.words import clean, listed
+from trayturn.domain.words import clean
 
 US_CUP_L, METRIC_CUP_L = 0.236588, 0.25
 """The US cup is 8 fluid ounces (NIST Handbook 44, appendix C); elsewhere a cup is a quarter of a litre."""
@@ -122,7 +122,7 @@ class Measures:
     def hint(self) -> str:
         """What may be typed."""
         mass = "8 oz" if self.units is Units.US else "300 g"
-        return f"{mass}, 2 {listed([f'{word}s' for word in self.words[:3]])}"
+        return f"{mass}, 2 handfuls, a cup, half a bowl"
 
 
 def _number(text: str | None) -> float:

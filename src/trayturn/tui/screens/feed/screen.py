@@ -1,0 +1,371 @@
+"""The meal for the tray that is due: put together, seen through, and written down with one key."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from textual import on, work
+from textual.app import ComposeResult
+from textual.binding import Binding
+from textual.containers import Horizontal, Vertical
+from textual.content import Content
+from textual.widgets import Static
+
+from trayturn.advice.asking import must_read
+from trayturn.advice.composing.composed import Composed
+from trayturn.advice.composing.draft import EATEN, Draft, Line, Part
+from trayturn.advice.composing.rationing import ration_out
+from trayturn.advice.composing.recent import history_of
+from trayturn.advice.composing.writing import NOTHING, entries
+from trayturn.advice.pages import Page
+from trayturn.advice.pantry import pantry_of
+from trayturn.advice.phrases import when
+from trayturn.domain.stack import Stack
+from trayturn.domain.units import show_mass
+from trayturn.domain.words import clean
+from trayturn.tui.commands import FEED, bindings
+from trayturn.tui.frame import BinFrame
+from trayturn.tui.screens.cautions.sheet import CautionsSheet
+from trayturn.tui.screens.feed import menu
+from trayturn.tui.screens.feed.adding import AddPanel
+from trayturn.tui.screens.feed.desk import Desk
+from trayturn.tui.screens.feed.hints import hint
+from trayturn.tui.screens.feed.rows import ADD, MORE, PROPOSED, SHARE, figure_rows, meal_rows, order_words
+from trayturn.tui.widgets.line_list import LineList
+from trayturn.tui.widgets.reason import ReasonScreen
+from trayturn.tui.widgets.title_row import TitleRow
+
+NO_TRAY = (
+    "",
+    "There is no tray on the stack to feed.",
+    "",
+    "Esc leads back to the stack,",
+    "where a puts a tray with bedding on it.",
+)
+UNSAVED = "Not written down yet: Space does it. q once more leaves all the same."
+MEANWHILE = "It was fed in another window meanwhile. Look again, then Space."
+UNWEIGHED = "Handfuls of it have no weight yet: Enter types one."
+
+
+class FeedScreen(BinFrame):
+    """The meal on the left in feeding order, what comes of it on the right; Space writes it down."""
+
+    PLACE = FEED
+    BINDINGS = [
+        *bindings(FEED),
+        *(Binding(str(n), f"measured({n})", str(n), show=False) for n in range(1, 10)),
+    ]
+    CSS_PATH = ["../../frame.tcss", "screen.tcss"]
+
+    def __init__(self, key: str, tray: str | None = None) -> None:
+        super().__init__(key)
+        self.desk = Desk(tray)
+        self._said = ""
+        self._warned = False
+
+    def compose_body(self) -> ComposeResult:
+        with Horizontal(classes="body"):
+            with Vertical(id="meal-side"):
+                yield Static(id="meal-title", classes="heading")
+                yield LineList(row_height=0, empty=NO_TRAY, id="meal")
+                yield Static(id="order")
+                yield Static(id="hint")
+                yield AddPanel(id="adding")
+            with Vertical(id="figures-side"):
+                yield Static(Content("What comes of it   Tab, Enter: why"), classes="heading")
+                yield LineList(row_height=0, id="figures")
+
+    def on_mount(self) -> None:
+        self.meal.focus()
+
+    @property
+    def meal(self) -> LineList:
+        """The rows of the meal."""
+        return self.query_one("#meal", LineList)
+
+    @property
+    def made(self) -> Composed | None:
+        """The meal with all that comes of it; None while there is no tray to feed."""
+        return self.desk.made
+
+    @property
+    def line(self) -> Line | None:
+        """The marked line of the meal, if one is."""
+        return self.made.draft.at(self.meal.marked_key) if self.made is not None else None
+
+    def show(self, key: str) -> None:
+        if key not in ("", self.key):
+            return
+        stack, loaded = self.stack, self.house.shelf.loaded.get(self.key)
+        if stack is None or loaded is None or loaded.read_only:
+            self._show_absence()
+        elif stack is not self.desk.stack:
+            self.lay_anew()
+        else:
+            self.draw()
+        self.refresh_bindings()
+
+    def _show_absence(self) -> None:
+        self.desk.forget()
+        self.query_one(TitleRow).show(self.key, "reading" if self.house.reading else "cannot be read")
+        self.draw()
+
+    def lay_anew(self) -> None:
+        """Lay the meal on the bin as it stands now."""
+        stack, profile = self.stack, self.house.shelf.loaded[self.key].profile
+        if stack is None or profile is None:
+            return
+        fresh = self.made is None
+        history = self.house.shelf.kept(profile, history_of)
+        goals, unfinished = self.house.goals.get(self.key), self.house.drafts.get(self.key)
+        self.desk.lay(stack, pantry_of(profile), history, goals, unfinished)
+        self.draw()
+        if fresh:
+            self._mark_scraps()
+
+    def _mark_scraps(self) -> None:
+        """The first scraps are what is stepped first."""
+        scraps = self.made.draft.of(*EATEN) if self.made is not None else ()
+        self._mark(scraps[0].key if scraps else ADD)
+
+    def draw(self) -> None:
+        """Draw the meal, its figures, and what the marked row is about."""
+        made, stack = self.made, self.desk.stack
+        if stack is not None:
+            self.query_one(TitleRow).show(clean(stack.setup.name, 30), *_facts(stack, made))
+        self._draw_meal(made)
+        self._draw_figures(made)
+        self._hint()
+
+    def _draw_meal(self, made: Composed | None) -> None:
+        width = self.meal.scrollable_content_region.width or 40
+        self.meal.show(meal_rows(made, width - 2) if made is not None else [])
+        title = f"Meal for tray {made.draft.tray} ({clean(self.desk.said, 20)})" if made is not None else ""
+        self.put("#meal-title", title)
+        if self.has_class("-wide"):
+            self.put("#order", order_words(made, width - 3) if made is not None else "")
+
+    def _draw_figures(self, made: Composed | None) -> None:
+        figures = self.query_one("#figures", LineList)
+        width, wide = figures.scrollable_content_region.width or 40, self.has_class("-wide")
+        rows = [] if made is None else figure_rows(made, width - 2, wide=wide, ascii_only=self.house.ascii)
+        figures.show(rows)
+
+    @on(LineList.Marked, "#meal")
+    def _marked(self) -> None:
+        self._said = ""
+        self._hint()
+
+    def _hint(self) -> None:
+        words = self._said or ("\n".join(hint(self.made, self.meal.marked_key)) if self.made else "")
+        self.put("#hint", words).set_class(bool(self._said), "-said")
+
+    def say(self, words: str) -> None:
+        """Say something in the place of the hint, until the next key."""
+        self._said = clean(words, 200)
+        self._hint()
+
+    def on_resize(self) -> None:
+        super().on_resize()
+        self.call_after_refresh(self.draw)
+
+    def change(self, draft: Draft) -> None:
+        """The meal is another. The mark stays on its row."""
+        key = self.meal.marked_key
+        self.desk.change(draft)
+        self._changed(key)
+
+    def _changed(self, key: str) -> None:
+        self._said, self._warned = "", False
+        self.draw()
+        self._mark(key)
+
+    def _mark(self, key: str) -> None:
+        keys = [row.key for row in self.meal.rows]
+        if key in keys and keys[self.meal.marked] != key:
+            self.meal.marked = keys.index(key)
+
+    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+        if not self.is_mounted or action in ("leave", "quit", "help", "hush", "cautions"):
+            return True
+        return None if self.made is None else True
+
+    def action_more(self) -> None:
+        self._step(1)
+
+    def action_less(self) -> None:
+        self._step(-1)
+
+    def _step(self, by: int) -> None:
+        key = self.meal.marked_key
+        self.desk.step(key, by)
+        self._changed(key)
+
+    def action_measured(self, number: int) -> None:
+        """So many handfuls of the marked line, or of what it was measured by."""
+        key = self.meal.marked_key
+        if self.desk.measure(key, number):
+            self._changed(key)
+        else:
+            self.say(UNWEIGHED)
+
+    def action_archive(self) -> None:
+        """Take the marked line out."""
+        if self.made is not None:
+            self.change(self.made.draft.out(self.meal.marked_key))
+
+    def action_filter_kind(self) -> None:
+        """Another meal to begin with."""
+        self.desk.next_meal()
+        self._changed("")
+        self._mark_scraps()
+
+    def action_filter_tray(self) -> None:
+        """Another tray to feed."""
+        self.desk.next_tray()
+        self.lay_anew()
+
+    def action_start(self) -> None:
+        """Add an ingredient."""
+        if self.made is not None and self.desk.larder is not None:
+            self.add_class("-adding")
+            self.query_one(AddPanel).begin(self.made.ground, self.desk.larder)
+
+    @on(AddPanel.Tried)
+    def _tried(self, event: AddPanel.Tried) -> None:
+        """The figures as they would be with it."""
+        self._draw_figures(self.desk.tried(event.line))
+
+    @on(AddPanel.Added)
+    def _added(self, event: AddPanel.Added) -> None:
+        self.desk.add(event.line)
+        self._changed(event.line.key)
+        if self.made is not None and self.desk.larder is not None:
+            told = f"{clean(event.line.name, 16)} {show_mass(event.line.kg, self.made.ground.units)}"
+            self.query_one(AddPanel).begin(self.made.ground, self.desk.larder, f"{told} is in. What else?")
+
+    @on(AddPanel.Left)
+    def _leave_adding(self) -> None:
+        self.remove_class("-adding")
+        self.meal.focus()
+        self.call_after_refresh(self.draw)
+
+    @on(LineList.Opened)
+    def action_open(self) -> None:
+        """Enter: why, on the figures; else what the marked row is for."""
+        made, key = self.made, self.meal.marked_key
+        if made is None or self.has_class("-adding"):
+            return
+        if self.focused is self.query_one("#figures"):
+            self._tell_why(made)
+        elif key == ADD:
+            self.action_start()
+        elif key == MORE:
+            self._ask_more(made)
+        elif key == PROPOSED:
+            self.change(made.proposal.draft)
+        elif key == SHARE:
+            self._share(made)
+        elif self.line is not None:
+            self._type_amount(made, self.line)
+
+    def _share(self, made: Composed) -> None:
+        """What spoils first goes in now, the rest waits."""
+        found = ration_out(made.draft, made.ground)
+        self.change(found.draft)
+        self.app.push_screen(ReasonScreen("Now and later", menu.shared(found, made.ground), Page.MEALS))
+
+    def _tell_why(self, made: Composed) -> None:
+        key = self.query_one("#figures", LineList).marked_key
+        if key.startswith("mind:"):
+            one = made.minds[int(key.removeprefix("mind:"))]
+            self.app.push_screen(ReasonScreen(one.what, [one.why, "", f"Source: {one.source}."], one.page))
+        elif figure := next((one for one in made.figures if one.code == key), None):
+            title = f"{figure.label}: {', '.join(filter(None, figure.words))}"
+            self.app.push_screen(ReasonScreen(title, made.why(key), figure.page))
+
+    @work
+    async def _ask_more(self, made: Composed) -> None:
+        await menu.ask(self, made)
+
+    @work
+    async def _type_amount(self, made: Composed, line: Line) -> None:
+        await menu.type_amount(self, made, line)
+
+    @work
+    async def action_note(self) -> None:
+        """Words to keep with this meal."""
+        if self.made is not None:
+            await menu.note_down(self, self.made)
+
+    def with_note(self, text: str) -> None:
+        """The meal with a note."""
+        if self.made is not None:
+            self.change(replace(self.made.draft, note=text))
+            self.say("Your note is kept with the meal once Space records it." if text else "No note.")
+
+    def feed_by_form(self) -> None:
+        """The typed form in the place of this screen, for a past day or for clean hands."""
+        from trayturn.tui.screens.stack import recording
+
+        tray = self.made.draft.tray if self.made is not None else None
+        self.action_leave()
+        recording.feed(self.house, self.key, tray)
+
+    def action_go_on(self) -> None:
+        """Write the meal down, and the caddy where it is another than before."""
+        made, stack = self.made, self.desk.stack
+        if made is None or stack is None or self._fed_meanwhile():
+            return
+        written = entries(made.draft, stack.caddy_kg, self.house.now)
+        if not written:
+            self.say(NOTHING)
+        elif made.draft.kg(Part.GRIT) and must_read(stack, "grit", self.house.now):
+            self.house.push_screen(CautionsSheet(self.key, "grit"), self._after_cautions)
+        elif self.house.save(self.key, written):
+            self.house.drafts.pop(self.key, None)
+            self.house.pop_screen()
+            self.house.say("What waits is saved." if made.draft.empty else "Feeding saved. u takes it back")
+
+    def _after_cautions(self, done: bool | None) -> None:
+        if done:
+            self.action_go_on()
+
+    def _fed_meanwhile(self) -> bool:
+        """Whether another window has fed this bin since this was drawn."""
+        before = self.desk.stack
+        self.house.look_again()
+        if self.stack is not None and before is not None and self.stack.last_fed_at == before.last_fed_at:
+            return False
+        self.show("")
+        self.say(MEANWHILE)
+        return True
+
+    def action_leave(self) -> None:
+        """An unfinished meal is kept until the program is left."""
+        if self.has_class("-adding"):
+            self._leave_adding()
+            return
+        kept = self.made.draft if self.made is not None and self.desk.touched else None
+        if kept is not None:
+            self.house.drafts[self.key] = kept
+        self.house.pop_screen()
+        if kept is not None:
+            self.house.say("Not written down. f goes on with this meal")
+
+    def action_quit(self) -> None:
+        """What is not written down is not thrown away by one slip of a finger."""
+        if self.desk.touched and not self._warned:
+            self._warned = True
+            self.say(UNSAVED)
+        else:
+            super().action_quit()
+
+
+def _facts(stack: Stack, made: Composed | None) -> tuple[str, ...]:
+    """The tray that is fed, and when it was last."""
+    fed = stack.tray(made.draft.tray) if made is not None else None
+    if fed is None:
+        return ("no tray to feed",)
+    last = f"last fed {when(fed.last_fed_at, stack.as_of)}" if fed.last_fed_at is not None else "not fed yet"
+    return f"feed tray {fed.id}", last
