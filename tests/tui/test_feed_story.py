@@ -101,11 +101,12 @@ async def test_a_slip_in_an_amount_is_told_and_stays_to_be_mended(tmp_path: Path
         await k.press("enter")
         k.sees("is not an amount", "much")
         await k.press("escape")
+        k.sees("Add what?", "cabbage")
         await k.press("enter")
         await k.type("300")
         await k.press("enter")
         k.sees("more than", "300")
-        await k.press("escape", "space")
+        await k.press("escape", "escape", "space")
         k.sees("Nothing to write down yet")
         assert k.screen == "Feed"
 

@@ -72,7 +72,7 @@ def tray_contents(tray: TrayState, stack: Stack, pantry: Pantry) -> Contents:
         _stand_ins(tray, pantry),
         celsius,
         stack.temperature_c is not None,
-        _ratio(all_in, celsius),
+        _ratio(all_in, everything),
     )
 
 
@@ -82,15 +82,13 @@ def uneaten_kg(stack: Stack, pantry: Pantry) -> Band | None:
     return tray_contents(tray, stack, pantry).uneaten_kg if tray is not None and tray.meals else None
 
 
-def _ratio(all_in: list[PutIn], celsius: float) -> Band | None:
-    """Carbon to nitrogen: the more of the solids is lost, the lower."""
-    ratios = []
-    for lost in (LOST.high, LOST.mid, LOST.low):
-        whole = leftover(all_in, celsius, lost)
-        if whole.carbon is None or not whole.nitrogen:
-            return None
-        ratios.append(whole.carbon / whole.nitrogen)
-    return Band(*ratios)
+def _ratio(all_in: list[PutIn], everything: Leftover) -> Band | None:
+    """Carbon to nitrogen: the more of the solids is lost, the lower. The carbon lost goes in step."""
+    put_in = Blend(tuple(one.part for one in all_in)).c_kg
+    if put_in is None or everything.carbon is None or not everything.nitrogen:
+        return None
+    gone = (put_in - everything.carbon) / LOST.mid
+    return Band(*((put_in - gone * lost) / everything.nitrogen for lost in reversed(LOST)))
 
 
 def _scraps(tray: TrayState, now: datetime, pantry: Pantry) -> Iterator[PutIn]:

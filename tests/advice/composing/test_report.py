@@ -125,7 +125,7 @@ def test_the_slowest_goes_last_and_is_named() -> None:
     found = report(meal(on, {"avocado stone": 0.1, "lettuce": 0.5, "cabbage": 0.2}), on)
     assert [one.name for one in found.gone] == ["lettuce", "cabbage", "avocado stone"]
     words = {one.code: one.words[0] for one in figures(found, on)}
-    assert words["gone"] == "6 to 19 months, avocado stone last"
+    assert words["gone"] == "6 to 19 months: avocado stone"
 
 
 def test_what_is_not_known_is_blamed_on_its_ingredient() -> None:

@@ -104,7 +104,7 @@ def _worms(ground: Ground) -> str:
 
 
 def _gone(draft: Draft, ground: Ground, found: Report) -> Iterator[str]:
-    yield "Until a tenth of the soft part is left:"
+    yield "Until a tenth of the soft part is left; the slowest is shown:"
     yield from (f"  {clean(one.name, 60)}: {span(one)}" for one in found.gone)
     yield ""
     read = "read" if ground.contents.celsius_read else "assumed"

@@ -15,8 +15,8 @@ from trayturn.domain.setup import Units
 from trayturn.domain.units import INCH_M, QUART_L, show_mass, show_temperature, show_volume
 from trayturn.domain.words import clean
 
-NAME = 24
-"""How much of a name is told in a figure."""
+NAME = 17
+"""How much of a name is told in a figure: no figure has more than 33 letters."""
 SPEED = {
     "fast": "goes fast",
     "medium": "goes in weeks",
@@ -132,7 +132,7 @@ def _gone(found: Report) -> str:
     slowest = found.gone[-1]
     if slowest.days is None:
         return "stays: too cold or hot to rot"
-    return f"{span(slowest)}, {clean(slowest.name, NAME)} last"
+    return f"{span(slowest)}: {clean(slowest.name, NAME)}"
 
 
 def _water(found: Report, units: Units) -> tuple[str, str]:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from textwrap import wrap
 
 from textual import events, on
 from textual.app import ComposeResult
@@ -27,6 +26,9 @@ USUAL_KG = 0.1
 """What is offered of a thing that was never fed. Our choice."""
 BOTH = re.compile(r"(?P<name>.*?\S)(?:\s*=\s*|\s+)(?P<amount>(?:[\d.,½]+|an?|half)\s*[^\d=]+)", re.IGNORECASE)
 """A name with its amount behind it: `cabbage 300 g`, `apple=2 handfuls`."""
+
+
+NAME_KEYS, AMOUNT_KEYS = "Enter takes it   Up, Down   Esc: done", "Enter adds it   + and - step   Esc: back"
 
 
 class AddInput(LineInput):
@@ -88,7 +90,7 @@ class AddPanel(Vertical):
         yield Static(id="slip")
         yield LineList(id="names")
         yield Static(id="said")
-        yield Static(Content("Enter takes it   Up, Down   Esc: done"), id="add-keys")
+        yield Static(id="add-keys")
 
     def begin(self, ground: Ground, larder: Larder, words: str = "Add what? Type a few letters.") -> None:
         """Ask for a name."""
@@ -101,7 +103,8 @@ class AddPanel(Vertical):
         return self.query_one(AddInput)
 
     def _ask(self, words: str, value: str) -> None:
-        self.query_one("#asked", Static).update(Content(words))
+        self._put("#asked", words)
+        self._put("#add-keys", AMOUNT_KEYS if self.taken is not None else NAME_KEYS)
         self._slip("")
         line = self._typed
         line.stepping = self.taken is not None
@@ -113,9 +116,13 @@ class AddPanel(Vertical):
         line.focus()
 
     def _slip(self, words: str) -> None:
-        slip = self.query_one("#slip", Static)
-        if str(slip.content) != words:
-            slip.update(Content(clean(words)))
+        self._put("#slip", clean(words))
+
+    def _put(self, where: str, words: str) -> None:
+        """Words in a text of fixed size: nothing around it is to be laid out anew."""
+        text = self.query_one(where, Static)
+        if str(text.content) != words:
+            text.update(Content(words), layout=False)
 
     @on(Input.Changed)
     def _follow(self, event: Input.Changed) -> None:
@@ -139,9 +146,9 @@ class AddPanel(Vertical):
     @on(LineList.Marked)
     def _say(self) -> None:
         """What is said of the marked name."""
-        one, said = self._marked(), self.query_one("#said", Static)
-        told = [] if one is None or one.origin == "new" else [one.reason[:1].upper() + one.reason[1:]]
-        said.update(Content("\n".join(wrap(" ".join(told), max(20, self.size.width - 3))[:3])))
+        one = self._marked()
+        reason = "" if one is None or one.origin == "new" else one.reason
+        self._put("#said", f"{reason[:1].upper()}{reason[1:]}")
 
     def _marked(self) -> Suggestion | None:
         place = self.query_one("#names", LineList).marked
@@ -189,10 +196,21 @@ class AddPanel(Vertical):
         last = one.last_kg or USUAL_KG
         amount = whole["amount"] if whole else show_mass(last, ground.units)
         self._ask(f"How much {clean(one.name, 26)}?", amount)
+        self._put("#said", f"such as {ground.measures.hint()}")
         if whole:
             self._take_amount()
         else:
             self.post_message(self.Tried(self._line(quiet=True)))
+
+    def back(self) -> bool:
+        """From the amount back to the name, which still stands there; False where that is asked for now."""
+        if self.taken is None:
+            return False
+        name, self.taken = self.taken.name, None
+        self._ask("Add what? Type a few letters.", name)
+        self._suggest(name)
+        self.post_message(self.Tried(None))
+        return True
 
     def _take_amount(self) -> None:
         line = self._line()

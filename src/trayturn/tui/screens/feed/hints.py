@@ -22,6 +22,8 @@ def hint(made: Composed, key: str) -> tuple[str, str]:
     """Both lines for the row of a key."""
     if key == PROPOSED and made.proposal.short:
         return f"{made.proposal.short[0]}.", "Enter takes it all the same."
+    if key == PROPOSED and made.draft.follows:
+        return "It follows the scraps, until you change", "bedding, cover, grit or water by hand."
     if key in OTHERS:
         return OTHERS[key]
     line = made.draft.at(key)

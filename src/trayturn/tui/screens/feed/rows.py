@@ -18,8 +18,9 @@ from trayturn.domain.units import show_mass
 from trayturn.domain.words import clean
 from trayturn.tui.widgets.line_list import Row, Span
 
-ADD, PROPOSED, SHARE, MORE = "@add", "@proposed", "@share", "@more"
+ADD, PROPOSED, SHARE, MORE, ORDER = "@add", "@proposed", "@share", "@more", "@order"
 """The rows that are no line of the meal."""
+ORDERED = "In this order:"
 PLACE, AMOUNT, LABEL = 10, 9, 7
 """Widths of the columns: the part, the amount, and what a figure is of."""
 LOOKS = {Press.ACT: ("! ", "error"), Press.MIND: ("- ", "act"), Press.KNOW: ("· ", "muted")}
@@ -72,22 +73,22 @@ def _below(made: Composed, width: int) -> Iterator[Row]:
     if made.proposal.lines or made.as_proposed:
         yield Row(tuple(((text, look),) for text in told), PROPOSED)
     if made.report.load.level and made.report.load.meal_kg:
-        words = "too much at once: Enter shares it out, now and later"
+        words = "too much at once: Enter here shares it out, now and later"
         yield Row(tuple(((text, "act"),) for text in wrap(words, max(20, width - 2))), SHARE)
 
 
-def order_words(made: Composed, width: int) -> str:
-    """The order of the work, a sentence a step, for a window with room for it."""
+def _order(made: Composed, width: int) -> Iterator[Row]:
     steps = feeding_order(made.draft, made.ground)
-    lines = (line for step in steps for line in wrap(step, max(20, width), subsequent_indent="   "))
-    return "\n".join(lines)
+    told = [line for step in steps for line in wrap(step, max(20, width - 2), subsequent_indent="   ")]
+    if told:
+        yield Row((((ORDERED, "muted"),), *(((line, "plain"),) for line in told)), ORDER)
 
 
 def figure_rows(made: Composed, width: int, *, wide: bool, ascii_only: bool) -> list[Row]:
-    """The figures, each as high as ever, and below them what is worth minding."""
+    """The figures, each as high as ever, then what is worth minding; with room the order of the work too."""
     rows = [_figure(one, made.report.load, ascii_only) for one in made.figures]
     minds = [_mind(one, place, width, wide) for place, one in enumerate(made.minds)]
-    return [*rows, *minds]
+    return [*rows, *minds, *(_order(made, width) if wide else ())]
 
 
 def _figure(one: Figure, load: Load, ascii_only: bool) -> Row:

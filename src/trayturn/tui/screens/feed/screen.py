@@ -9,6 +9,7 @@ from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import Horizontal, Vertical
 from textual.content import Content
+from textual.geometry import Size
 from textual.widgets import Static
 
 from trayturn.advice.asking import must_read
@@ -30,7 +31,7 @@ from trayturn.tui.screens.feed import menu
 from trayturn.tui.screens.feed.adding import AddPanel
 from trayturn.tui.screens.feed.desk import Desk
 from trayturn.tui.screens.feed.hints import hint
-from trayturn.tui.screens.feed.rows import ADD, MORE, PROPOSED, SHARE, figure_rows, meal_rows, order_words
+from trayturn.tui.screens.feed.rows import ADD, MORE, PROPOSED, SHARE, figure_rows, meal_rows
 from trayturn.tui.widgets.line_list import LineList
 from trayturn.tui.widgets.reason import ReasonScreen
 from trayturn.tui.widgets.title_row import TitleRow
@@ -42,6 +43,8 @@ NO_TRAY = (
     "Esc leads back to the stack,",
     "where a puts a tray with bedding on it.",
 )
+WIDE, MEAL_WIDTH = 120, (40, 56)
+"""From how many columns on it is wide, and how wide the meal then is, as in `screen.tcss`."""
 UNSAVED = "Not written down yet: Space does it. q once more leaves all the same."
 MEANWHILE = "It was fed in another window meanwhile. Look again, then Space."
 UNWEIGHED = "Handfuls of it have no weight yet: Enter types one."
@@ -62,15 +65,14 @@ class FeedScreen(BinFrame):
         self.desk = Desk(tray)
         self._said = ""
         self._warned = False
+        self._drawn_at = Size(0, 0)
 
     def compose_body(self) -> ComposeResult:
         with Horizontal(classes="body"):
             with Vertical(id="meal-side"):
                 yield Static(id="meal-title", classes="heading")
                 yield LineList(row_height=0, empty=NO_TRAY, id="meal")
-                yield Static(id="order")
                 yield Static(id="hint")
-                yield AddPanel(id="adding")
             with Vertical(id="figures-side"):
                 yield Static(Content("What comes of it   Tab, Enter: why"), classes="heading")
                 yield LineList(row_height=0, id="figures")
@@ -115,41 +117,44 @@ class FeedScreen(BinFrame):
         stack, profile = self.stack, self.house.shelf.loaded[self.key].profile
         if stack is None or profile is None:
             return
-        fresh = self.made is None
+        fresh, key = self.made is None, self.meal.marked_key
         history = self.house.shelf.kept(profile, history_of)
         goals, unfinished = self.house.goals.get(self.key), self.house.drafts.get(self.key)
         self.desk.lay(stack, pantry_of(profile), history, goals, unfinished)
-        self.draw()
-        if fresh:
-            self._mark_scraps()
+        self.query_one(TitleRow).show(clean(stack.setup.name, 30), *_facts(stack, self.made))
+        self.draw(self._first if fresh else key)
 
-    def _mark_scraps(self) -> None:
-        """The first scraps are what is stepped first."""
+    @property
+    def _first(self) -> str:
+        """The first scraps: they are what is stepped first."""
         scraps = self.made.draft.of(*EATEN) if self.made is not None else ()
-        self._mark(scraps[0].key if scraps else ADD)
+        return scraps[0].key if scraps else ADD
 
-    def draw(self) -> None:
-        """Draw the meal, its figures, and what the marked row is about."""
-        made, stack = self.made, self.desk.stack
-        if stack is not None:
-            self.query_one(TitleRow).show(clean(stack.setup.name, 30), *_facts(stack, made))
+    def draw(self, marked: str = "") -> None:
+        """Draw the meal with that row marked, its figures, and what the marked row is about."""
+        made, self._drawn_at = self.made, self.app.size
         self._draw_meal(made)
+        if marked:
+            self.meal.mark_row(marked)
         self._draw_figures(made)
         self._hint()
 
+    @property
+    def _wide(self) -> bool:
+        return self.app.size.width >= WIDE
+
     def _draw_meal(self, made: Composed | None) -> None:
-        width = self.meal.scrollable_content_region.width or 40
+        width = MEAL_WIDTH[self._wide]
         self.meal.show(meal_rows(made, width - 2) if made is not None else [])
         title = f"Meal for tray {made.draft.tray} ({clean(self.desk.said, 20)})" if made is not None else ""
-        self.put("#meal-title", title)
-        if self.has_class("-wide"):
-            self.put("#order", order_words(made, width - 3) if made is not None else "")
+        self._put("#meal-title", title)
 
     def _draw_figures(self, made: Composed | None) -> None:
         figures = self.query_one("#figures", LineList)
-        width, wide = figures.scrollable_content_region.width or 40, self.has_class("-wide")
-        rows = [] if made is None else figure_rows(made, width - 2, wide=wide, ascii_only=self.house.ascii)
-        figures.show(rows)
+        width, letters = self.app.size.width - MEAL_WIDTH[self._wide] - 3, self.house.ascii
+        figures.show(
+            figure_rows(made, width, wide=self._wide, ascii_only=letters) if made is not None else []
+        )
 
     @on(LineList.Marked, "#meal")
     def _marked(self) -> None:
@@ -158,7 +163,14 @@ class FeedScreen(BinFrame):
 
     def _hint(self) -> None:
         words = self._said or ("\n".join(hint(self.made, self.meal.marked_key)) if self.made else "")
-        self.put("#hint", words).set_class(bool(self._said), "-said")
+        self._put("#hint", words).set_class(bool(self._said), "-said")
+
+    def _put(self, where: str, words: str) -> Static:
+        """Words in a text of fixed size: nothing around it is to be laid out anew."""
+        text = self.query_one(where, Static)
+        if str(text.content) != words:
+            text.update(Content(words), layout=False)
+        return text
 
     def say(self, words: str) -> None:
         """Say something in the place of the hint, until the next key."""
@@ -167,7 +179,8 @@ class FeedScreen(BinFrame):
 
     def on_resize(self) -> None:
         super().on_resize()
-        self.call_after_refresh(self.draw)
+        if self.app.size != self._drawn_at:
+            self.draw()
 
     def change(self, draft: Draft) -> None:
         """The meal is another. The mark stays on its row."""
@@ -177,13 +190,7 @@ class FeedScreen(BinFrame):
 
     def _changed(self, key: str) -> None:
         self._said, self._warned = "", False
-        self.draw()
-        self._mark(key)
-
-    def _mark(self, key: str) -> None:
-        keys = [row.key for row in self.meal.rows]
-        if key in keys and keys[self.meal.marked] != key:
-            self.meal.marked = keys.index(key)
+        self.draw(key)
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
         if not self.is_mounted or action in ("leave", "quit", "help", "hush", "cautions"):
@@ -217,17 +224,19 @@ class FeedScreen(BinFrame):
     def action_filter_kind(self) -> None:
         """Another meal to begin with."""
         self.desk.next_meal()
-        self._changed("")
-        self._mark_scraps()
+        self._changed(self._first)
 
     def action_filter_tray(self) -> None:
         """Another tray to feed."""
         self.desk.next_tray()
         self.lay_anew()
 
-    def action_start(self) -> None:
+    async def action_start(self) -> None:
         """Add an ingredient."""
         if self.made is not None and self.desk.larder is not None:
+            # Made when it is first needed: a meal of last time's scraps is opened without it.
+            if not self.query(AddPanel):
+                await self.query_one("#meal-side").mount(AddPanel(id="adding"))
             self.add_class("-adding")
             self.query_one(AddPanel).begin(self.made.ground, self.desk.larder)
 
@@ -248,10 +257,10 @@ class FeedScreen(BinFrame):
     def _leave_adding(self) -> None:
         self.remove_class("-adding")
         self.meal.focus()
-        self.call_after_refresh(self.draw)
+        self.draw()
 
     @on(LineList.Opened)
-    def action_open(self) -> None:
+    async def action_open(self) -> None:
         """Enter: why, on the figures; else what the marked row is for."""
         made, key = self.made, self.meal.marked_key
         if made is None or self.has_class("-adding"):
@@ -259,7 +268,7 @@ class FeedScreen(BinFrame):
         if self.focused is self.query_one("#figures"):
             self._tell_why(made)
         elif key == ADD:
-            self.action_start()
+            await self.action_start()
         elif key == MORE:
             self._ask_more(made)
         elif key == PROPOSED:
@@ -344,7 +353,8 @@ class FeedScreen(BinFrame):
     def action_leave(self) -> None:
         """An unfinished meal is kept until the program is left."""
         if self.has_class("-adding"):
-            self._leave_adding()
+            if not self.query_one(AddPanel).back():
+                self._leave_adding()
             return
         kept = self.made.draft if self.made is not None and self.desk.touched else None
         if kept is not None:
