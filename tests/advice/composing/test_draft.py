@@ -44,6 +44,7 @@ def test_a_step_follows_the_size() -> None:
 def test_rounding_up_is_never_less_and_never_a_step_more(kg: float, units: Units) -> None:
     step = 0.25 * OUNCE_KG if units is Units.US else 0.005
     assert kg - 1e-8 <= steps.rounded_up(kg, units) < kg + step + 1e-8
+    assert kg - step - 1e-8 < steps.rounded_down(kg, units) <= kg + 1e-8
 
 
 def test_it_stands_in_feeding_order() -> None:

@@ -21,11 +21,11 @@ def test_what_spoils_and_leaks_soonest_goes_first_and_what_keeps_waits() -> None
     on = ground(WORMS)
     found = ration_out(meal(on, CADDY), on)
     assert found.draft.masses(*EATEN) == {"lettuce": 1, "cabbage": 1, "potato": pytest.approx(0.1)}
-    assert found.order == (
-        "lettuce: goes fast and leaks.",
-        "cabbage: goes in weeks and leaks.",
-        "potato: goes in weeks.",
-    )
+    assert [(one.name, one.why) for one in found.now] == [
+        ("lettuce", "goes fast and leaks"),
+        ("cabbage", "goes in weeks and leaks"),
+        ("potato", "goes in weeks"),
+    ]
     assert load_of(found.draft, on).kg == pytest.approx(2.1)
     assert [one.name for one in found.later] == ["potato", "orange peel", "cheese"]
 
@@ -46,7 +46,7 @@ def test_what_is_to_be_limited_takes_a_small_share() -> None:
     on = ground(WORMS)
     found = ration_out(meal(on, {"orange peel": 2.0, "onion": 2.0}), on)
     assert found.draft.kg(*EATEN) == pytest.approx(LIMITED * 2.1)
-    assert found.order[0].endswith("a little, since it is to be limited.")
+    assert found.now[0].why == "a little, since it is to be limited"
 
 
 def test_when_they_take_nothing_all_waits() -> None:

@@ -118,6 +118,13 @@ class Draft:
             return self._by_hand(line.part, (*self.lines, line))
         return self._by_hand(line.part, tuple(line if one.key == line.key else one for one in self.lines))
 
+    def plus(self, line: Line) -> Draft:
+        """With so much more of a thing."""
+        there = self.line(line.part, line.name)
+        if there is None:
+            return self.put(line)
+        return self.put(replace(there, kg=there.kg + line.kg, measure=line.measure or there.measure))
+
     def set(self, part: Part, name: str, kg: float, measure: str = "") -> Draft:
         """With so much of it."""
         line = self.line(part, name) or Line(part, name)

@@ -11,6 +11,7 @@ from trayturn.advice.composing.draft import EATEN, SHREDS, Draft, Line, Part
 from trayturn.advice.composing.measures import Measures, measures_of
 from trayturn.advice.contents import SHREDS as UNKNOWN_BEDDING
 from trayturn.advice.contents import Contents, tray_contents
+from trayturn.advice.feeding import feed_next
 from trayturn.advice.pantry import Pantry
 from trayturn.domain.entries import Stage
 from trayturn.domain.setup import Units
@@ -160,3 +161,17 @@ def worms_of(stack: Stack, tray: TrayState) -> Worms:
     if stack.worms_kg:
         return Worms(stack.worms_kg / len(fed), True, len(fed))
     return Worms(ration.STOCKING_KG_M2 * stack.setup.tray_area_m2, False, len(fed))
+
+
+def tray_to_feed(stack: Stack, marked: str | None) -> str | None:
+    """The marked tray if it is being fed; else the one that is due, or that can be; else the top one."""
+    tray = stack.tray(marked) if marked else None
+    if tray is not None and tray.on_stack and tray.stage is Stage.FEEDING:
+        return tray.id
+    due = feed_next(stack)
+    return due.tray or due.instead or next(iter(trays_to_feed(stack)), None)
+
+
+def trays_to_feed(stack: Stack) -> list[str]:
+    """The trays that can be fed at all, from the top down."""
+    return [one.id for one in reversed(stack.trays) if one.stage is not Stage.SEPARATING]

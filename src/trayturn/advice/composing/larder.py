@@ -115,6 +115,11 @@ def part_of(row: Material | None) -> Part:
     return {"bedding": Part.BEDDING, "amendment": Part.AMENDMENTS}.get(row.role, Part.SCRAPS)
 
 
+def part_named(name: str, pantry: Pantry) -> Part:
+    """Where in the meal a name as it was typed belongs."""
+    return Part.GRIT if name.casefold() == Part.GRIT else part_of(pantry.meant(name))
+
+
 def _shelf(name: str, part: Part, origin: str, row: Material | None, last_kg: float | None) -> _Shelf:
     if row is None:
         return _Shelf(Suggestion(name, part, origin, last_kg=last_kg), _names((name,)))

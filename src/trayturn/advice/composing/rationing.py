@@ -8,7 +8,7 @@ from datetime import datetime, timedelta
 from trayturn.advice.composing.draft import EATEN, Draft, Line
 from trayturn.advice.composing.ground import Ground
 from trayturn.advice.composing.load import load_of, takes_of
-from trayturn.advice.composing.steps import CLOSE
+from trayturn.advice.composing.steps import CLOSE, rounded_down
 from trayturn.advice.composing.telling import SPEED
 from trayturn.science.materials import SPEEDS
 
@@ -19,6 +19,15 @@ LIMITED = 0.2
 KEEPING = "Keeps longest in the freezer, or chopped and cold with the lid on. Common practice, no source."
 MOST_FEEDINGS = 24
 """Further ahead than this nothing is planned: it spoils before."""
+
+
+@dataclass(frozen=True, slots=True)
+class Now:
+    """What goes in now, kg, and why."""
+
+    name: str
+    kg: float
+    why: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,12 +42,11 @@ class Later:
 
 @dataclass(frozen=True, slots=True)
 class Rationed:
-    """The draft with what goes in now, in its order, and all that waits."""
+    """The draft with what goes in now; the same in its order, what spoils first first; and all that waits."""
 
     draft: Draft
+    now: tuple[Now, ...]
     later: tuple[Later, ...]
-    order: tuple[str, ...]
-    """One sentence for each that goes in now, the first to be fed first."""
 
 
 def ration_out(draft: Draft, ground: Ground, room_kg: float | None = None) -> Rationed:
@@ -56,8 +64,9 @@ def ration_out(draft: Draft, ground: Ground, room_kg: float | None = None) -> Ra
     left = [(line, _whole(line) - now[line.key]) for line in ranked]
     lines = tuple(replace(line, kg=now[line.key], held_kg=_whole(line)) for line in ranked)
     others = tuple(line for line in draft.lines if line not in food)
-    order = tuple(_reason(line, ground) for line in ranked if now[line.key] > CLOSE)
-    return Rationed(replace(draft, lines=(*lines, *others)), _later(left, ground), order)
+    going = [Now(line.name, now[line.key], _reason(line, ground)) for line in ranked]
+    whole = replace(draft, lines=(*lines, *others))
+    return Rationed(whole, tuple(one for one in going if one.kg > CLOSE), _later(left, ground))
 
 
 def _whole(line: Line) -> float:
@@ -84,7 +93,8 @@ def _fill(ranked: list[Line], room: float, ground: Ground) -> dict[str, float]:
     for line in ranked:
         guidance = _guidance(line, ground)
         most = {"ok": room, "limit": min(room, limited), "avoid": 0.0}[guidance]
-        kg = now[line.key] = min(_whole(line), most)
+        whole = _whole(line)
+        kg = now[line.key] = whole if whole <= most else rounded_down(most, ground.units)
         room -= kg
         limited -= kg if guidance == "limit" else 0.0
     return now
@@ -94,10 +104,10 @@ def _reason(line: Line, ground: Ground) -> str:
     """Why it is fed now."""
     row = ground.row(line)
     if _guidance(line, ground) == "limit":
-        return f"{line.name}: a little, since it is to be limited."
+        return "a little, since it is to be limited"
     speed = SPEED.get(row.breakdown, "keeps") if row is not None else "keeps"
     wet = " and leaks" if row is not None and (row.moisture or 0) >= LEAKS else ""
-    return f"{line.name}: {speed}{wet}."
+    return f"{speed}{wet}"
 
 
 def _later(left: list[tuple[Line, float]], ground: Ground) -> tuple[Later, ...]:

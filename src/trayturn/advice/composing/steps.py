@@ -44,5 +44,12 @@ def rounded_up(kg: float, units: Units) -> float:
     return round(step * (whole + (kg > step * whole + CLOSE)), 9)
 
 
+def rounded_down(kg: float, units: Units) -> float:
+    """The same, down to what has been reached."""
+    up = rounded_up(kg, units)
+    step = 0.25 * OUNCE_KG if units is Units.US else 0.005
+    return up if up <= kg + CLOSE else round(up - step, 9)
+
+
 def _ladder(units: Units) -> Ladder:
     return US if units is Units.US else METRIC

@@ -15,7 +15,7 @@ from textual.widgets import Input, Static
 from trayturn.advice.composing import steps
 from trayturn.advice.composing.draft import Line
 from trayturn.advice.composing.ground import Ground
-from trayturn.advice.composing.larder import Larder, Suggestion, part_of
+from trayturn.advice.composing.larder import Larder, Suggestion, part_named
 from trayturn.domain.units import UnitError, show_mass
 from trayturn.domain.words import clean
 from trayturn.tui.screens.feed.rows import suggestion_rows
@@ -228,5 +228,5 @@ class AddPanel(Vertical):
             if not quiet:
                 self._slip(str(slip))
             return None
-        part = part_of(ground.pantry.meant(one.name)) if one.origin == "new" else one.part
+        part = part_named(one.name, ground.pantry) if one.origin == "new" else one.part
         return Line(part, one.name, amount.kg, amount.measure)

@@ -6,13 +6,11 @@ from dataclasses import replace
 
 from trayturn.advice.composing.composed import Composed, compose
 from trayturn.advice.composing.draft import ALONE, Draft, Line
-from trayturn.advice.composing.ground import Goals, ground_of
+from trayturn.advice.composing.ground import Goals, ground_of, tray_to_feed, trays_to_feed
 from trayturn.advice.composing.larder import Larder
 from trayturn.advice.composing.offers import Offer, offers
 from trayturn.advice.composing.recent import History
-from trayturn.advice.feeding import feed_next
 from trayturn.advice.pantry import Pantry
-from trayturn.domain.entries import Stage
 from trayturn.domain.stack import Stack
 
 HANDFUL = "handful"
@@ -74,12 +72,12 @@ class Desk:
         """What would come of the meal with so much more of a thing."""
         if self.made is None or line is None:
             return self.made
-        return compose(with_more(self.made.draft, line), self.made.ground)
+        return compose(self.made.draft.plus(line), self.made.ground)
 
     def add(self, line: Line) -> None:
         """So much more of a thing."""
         if self.made is not None:
-            self.change(with_more(self.made.draft, line))
+            self.change(self.made.draft.plus(line))
 
     def step(self, key: str, by: int) -> None:
         """More or less of a line: by its measure where it has one, else by a step of its size."""
@@ -123,31 +121,9 @@ class Desk:
         made, stack = self.made, self.stack
         if made is None or stack is None:
             return
-        trays = _standing(stack)
+        trays = trays_to_feed(stack)
         place = trays.index(made.draft.tray) if made.draft.tray in trays else -1
         tray = trays[(place + 1) % len(trays)]
         if not self.touched and self._begun is not None:
             self._begun = replace(self._begun, tray=tray)
         self.made = replace(made, draft=replace(made.draft, tray=tray))
-
-
-def with_more(draft: Draft, line: Line) -> Draft:
-    """The draft with so much more of a thing."""
-    there = draft.line(line.part, line.name)
-    if there is None:
-        return draft.put(line)
-    return draft.put(replace(there, kg=there.kg + line.kg, measure=line.measure or there.measure))
-
-
-def tray_to_feed(stack: Stack, marked: str | None) -> str | None:
-    """The marked tray if it is being fed; else the one that is due, or that can be; else the top one."""
-    tray = stack.tray(marked) if marked else None
-    if tray is not None and tray.on_stack and tray.stage is Stage.FEEDING:
-        return tray.id
-    due = feed_next(stack)
-    return due.tray or due.instead or next(iter(_standing(stack)), None)
-
-
-def _standing(stack: Stack) -> list[str]:
-    """The trays that can be fed at all, from the top down."""
-    return [one.id for one in reversed(stack.trays) if one.stage is not Stage.SEPARATING]

@@ -167,7 +167,10 @@ async def note_down(screen: FeedScreen, made: Composed) -> None:
 def shared(found: Rationed, ground: Ground) -> list[str]:
     """What goes in now and why, and what waits until when."""
     told = ["Now, in this order: what spoils and leaks soonest first.", ""]
-    told += [f"  {place}. {clean(line, 100)}" for place, line in enumerate(found.order, 1)] or ["  nothing"]
+    for place, going in enumerate(found.now, 1):
+        told.append(f"  {place}. {clean(going.name, 60)}, {_mass(going.kg, ground)}: {going.why}.")
+    if not found.now:
+        told.append("  nothing")
     if found.later:
         told += ["", "Waits in the caddy:", ""]
     for one in found.later:

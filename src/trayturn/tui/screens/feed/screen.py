@@ -5,52 +5,31 @@ from __future__ import annotations
 from dataclasses import replace
 
 from textual import on, work
-from textual.app import ComposeResult
 from textual.binding import Binding
-from textual.containers import Horizontal, Vertical
-from textual.content import Content
-from textual.geometry import Size
-from textual.widgets import Static
 
 from trayturn.advice.asking import must_read
 from trayturn.advice.composing.composed import Composed
-from trayturn.advice.composing.draft import EATEN, Draft, Line, Part
+from trayturn.advice.composing.draft import Line, Part
 from trayturn.advice.composing.rationing import ration_out
-from trayturn.advice.composing.recent import history_of
 from trayturn.advice.composing.writing import NOTHING, entries
 from trayturn.advice.pages import Page
-from trayturn.advice.pantry import pantry_of
-from trayturn.advice.phrases import when
-from trayturn.domain.stack import Stack
 from trayturn.domain.units import show_mass
 from trayturn.domain.words import clean
 from trayturn.tui.commands import FEED, bindings
-from trayturn.tui.frame import BinFrame
 from trayturn.tui.screens.cautions.sheet import CautionsSheet
 from trayturn.tui.screens.feed import menu
 from trayturn.tui.screens.feed.adding import AddPanel
-from trayturn.tui.screens.feed.desk import Desk
-from trayturn.tui.screens.feed.hints import hint
-from trayturn.tui.screens.feed.rows import ADD, MORE, PROPOSED, SHARE, figure_rows, meal_rows
+from trayturn.tui.screens.feed.meal import MealFrame
+from trayturn.tui.screens.feed.rows import ADD, MORE, PROPOSED, SHARE
 from trayturn.tui.widgets.line_list import LineList
 from trayturn.tui.widgets.reason import ReasonScreen
-from trayturn.tui.widgets.title_row import TitleRow
 
-NO_TRAY = (
-    "",
-    "There is no tray on the stack to feed.",
-    "",
-    "Esc leads back to the stack,",
-    "where a puts a tray with bedding on it.",
-)
-WIDE, MEAL_WIDTH = 120, (40, 56)
-"""From how many columns on it is wide, and how wide the meal then is, as in `screen.tcss`."""
 UNSAVED = "Not written down yet: Space does it. q once more leaves all the same."
 MEANWHILE = "It was fed in another window meanwhile. Look again, then Space."
 UNWEIGHED = "Handfuls of it have no weight yet: Enter types one."
 
 
-class FeedScreen(BinFrame):
+class FeedScreen(MealFrame):
     """The meal on the left in feeding order, what comes of it on the right; Space writes it down."""
 
     PLACE = FEED
@@ -58,139 +37,6 @@ class FeedScreen(BinFrame):
         *bindings(FEED),
         *(Binding(str(n), f"measured({n})", str(n), show=False) for n in range(1, 10)),
     ]
-    CSS_PATH = ["../../frame.tcss", "screen.tcss"]
-
-    def __init__(self, key: str, tray: str | None = None) -> None:
-        super().__init__(key)
-        self.desk = Desk(tray)
-        self._said = ""
-        self._warned = False
-        self._drawn_at = Size(0, 0)
-
-    def compose_body(self) -> ComposeResult:
-        with Horizontal(classes="body"):
-            with Vertical(id="meal-side"):
-                yield Static(id="meal-title", classes="heading")
-                yield LineList(row_height=0, empty=NO_TRAY, id="meal")
-                yield Static(id="hint")
-            with Vertical(id="figures-side"):
-                yield Static(Content("What comes of it   Tab, Enter: why"), classes="heading")
-                yield LineList(row_height=0, id="figures")
-
-    def on_mount(self) -> None:
-        self.meal.focus()
-
-    @property
-    def meal(self) -> LineList:
-        """The rows of the meal."""
-        return self.query_one("#meal", LineList)
-
-    @property
-    def made(self) -> Composed | None:
-        """The meal with all that comes of it; None while there is no tray to feed."""
-        return self.desk.made
-
-    @property
-    def line(self) -> Line | None:
-        """The marked line of the meal, if one is."""
-        return self.made.draft.at(self.meal.marked_key) if self.made is not None else None
-
-    def show(self, key: str) -> None:
-        if key not in ("", self.key):
-            return
-        stack, loaded = self.stack, self.house.shelf.loaded.get(self.key)
-        if stack is None or loaded is None or loaded.read_only:
-            self._show_absence()
-        elif stack is not self.desk.stack:
-            self.lay_anew()
-        else:
-            self.draw()
-        self.refresh_bindings()
-
-    def _show_absence(self) -> None:
-        self.desk.forget()
-        self.query_one(TitleRow).show(self.key, "reading" if self.house.reading else "cannot be read")
-        self.draw()
-
-    def lay_anew(self) -> None:
-        """Lay the meal on the bin as it stands now."""
-        stack, profile = self.stack, self.house.shelf.loaded[self.key].profile
-        if stack is None or profile is None:
-            return
-        fresh, key = self.made is None, self.meal.marked_key
-        history = self.house.shelf.kept(profile, history_of)
-        goals, unfinished = self.house.goals.get(self.key), self.house.drafts.get(self.key)
-        self.desk.lay(stack, pantry_of(profile), history, goals, unfinished)
-        self.query_one(TitleRow).show(clean(stack.setup.name, 30), *_facts(stack, self.made))
-        self.draw(self._first if fresh else key)
-
-    @property
-    def _first(self) -> str:
-        """The first scraps: they are what is stepped first."""
-        scraps = self.made.draft.of(*EATEN) if self.made is not None else ()
-        return scraps[0].key if scraps else ADD
-
-    def draw(self, marked: str = "") -> None:
-        """Draw the meal with that row marked, its figures, and what the marked row is about."""
-        made, self._drawn_at = self.made, self.app.size
-        self._draw_meal(made)
-        if marked:
-            self.meal.mark_row(marked)
-        self._draw_figures(made)
-        self._hint()
-
-    @property
-    def _wide(self) -> bool:
-        return self.app.size.width >= WIDE
-
-    def _draw_meal(self, made: Composed | None) -> None:
-        width = MEAL_WIDTH[self._wide]
-        self.meal.show(meal_rows(made, width - 2) if made is not None else [])
-        title = f"Meal for tray {made.draft.tray} ({clean(self.desk.said, 20)})" if made is not None else ""
-        self._put("#meal-title", title)
-
-    def _draw_figures(self, made: Composed | None) -> None:
-        figures = self.query_one("#figures", LineList)
-        width, letters = self.app.size.width - MEAL_WIDTH[self._wide] - 3, self.house.ascii
-        figures.show(
-            figure_rows(made, width, wide=self._wide, ascii_only=letters) if made is not None else []
-        )
-
-    @on(LineList.Marked, "#meal")
-    def _marked(self) -> None:
-        self._said = ""
-        self._hint()
-
-    def _hint(self) -> None:
-        words = self._said or ("\n".join(hint(self.made, self.meal.marked_key)) if self.made else "")
-        self._put("#hint", words).set_class(bool(self._said), "-said")
-
-    def _put(self, where: str, words: str) -> Static:
-        """Words in a text of fixed size: nothing around it is to be laid out anew."""
-        text = self.query_one(where, Static)
-        if str(text.content) != words:
-            text.update(Content(words), layout=False)
-        return text
-
-    def say(self, words: str) -> None:
-        """Say something in the place of the hint, until the next key."""
-        self._said = clean(words, 200)
-        self._hint()
-
-    def on_resize(self) -> None:
-        super().on_resize()
-        if self.app.size != self._drawn_at:
-            self.draw()
-
-    def change(self, draft: Draft) -> None:
-        """The meal is another. The mark stays on its row."""
-        key = self.meal.marked_key
-        self.desk.change(draft)
-        self._changed(key)
-
-    def _changed(self, key: str) -> None:
-        self._said, self._warned = "", False
-        self.draw(key)
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
         if not self.is_mounted or action in ("leave", "quit", "help", "hush", "cautions"):
@@ -206,13 +52,13 @@ class FeedScreen(BinFrame):
     def _step(self, by: int) -> None:
         key = self.meal.marked_key
         self.desk.step(key, by)
-        self._changed(key)
+        self.changed(key)
 
     def action_measured(self, number: int) -> None:
         """So many handfuls of the marked line, or of what it was measured by."""
         key = self.meal.marked_key
         if self.desk.measure(key, number):
-            self._changed(key)
+            self.changed(key)
         else:
             self.say(UNWEIGHED)
 
@@ -224,7 +70,7 @@ class FeedScreen(BinFrame):
     def action_filter_kind(self) -> None:
         """Another meal to begin with."""
         self.desk.next_meal()
-        self._changed(self._first)
+        self.changed(self.first)
 
     def action_filter_tray(self) -> None:
         """Another tray to feed."""
@@ -243,12 +89,12 @@ class FeedScreen(BinFrame):
     @on(AddPanel.Tried)
     def _tried(self, event: AddPanel.Tried) -> None:
         """The figures as they would be with it."""
-        self._draw_figures(self.desk.tried(event.line))
+        self.draw_figures(self.desk.tried(event.line))
 
     @on(AddPanel.Added)
     def _added(self, event: AddPanel.Added) -> None:
         self.desk.add(event.line)
-        self._changed(event.line.key)
+        self.changed(event.line.key)
         if self.made is not None and self.desk.larder is not None:
             told = f"{clean(event.line.name, 16)} {show_mass(event.line.kg, self.made.ground.units)}"
             self.query_one(AddPanel).begin(self.made.ground, self.desk.larder, f"{told} is in. What else?")
@@ -365,17 +211,8 @@ class FeedScreen(BinFrame):
 
     def action_quit(self) -> None:
         """What is not written down is not thrown away by one slip of a finger."""
-        if self.desk.touched and not self._warned:
-            self._warned = True
+        if self.desk.touched and not self.warned:
+            self.warned = True
             self.say(UNSAVED)
         else:
             super().action_quit()
-
-
-def _facts(stack: Stack, made: Composed | None) -> tuple[str, ...]:
-    """The tray that is fed, and when it was last."""
-    fed = stack.tray(made.draft.tray) if made is not None else None
-    if fed is None:
-        return ("no tray to feed",)
-    last = f"last fed {when(fed.last_fed_at, stack.as_of)}" if fed.last_fed_at is not None else "not fed yet"
-    return f"feed tray {fed.id}", last
