@@ -111,7 +111,8 @@ def test_too_much_is_shared_out_and_the_rest_waits(due: Keeper) -> None:
     assert data["shared"]["later"][0]["day"] == "2026-03-29"
     later = due.asks("feed", "pantry")
     assert later["meal"]["items_kg"] == waits["items_kg"]
-    assert "Taken back in Pantry: put off, " in due.does("log", "pantry", "undo")
+    taken = due.does("log", "pantry", "undo")
+    assert "Taken back in Pantry: fed A, 2026-03-17 18:30 and put off, 2026-03-17 18:30." in taken
     assert due.types("feed", "pantry").status == 2
 
 

@@ -35,9 +35,7 @@ from trayturn.storage.saving import append
 
 MOISTURE, RATIO = (40, 95), (5, 200)
 """The goals that can be asked for: percent, and carbon to nitrogen."""
-NOT_KEPT = (
-    "Figures given here are not kept: put them under [[ingredients]] in the file to reckon on with them."
-)
+NOT_KEPT = "Figures given here are not kept. Under [[ingredients]] in the file they are reckoned with later."
 EXAMPLE = 'Name something to feed, such as "cabbage=500 g"; nothing waits in the caddy.'
 
 
