@@ -13,6 +13,7 @@ from tests.tui.house import a_home
 from tests.tui.stories import Keeper, Wrist, keeper, written_elsewhere
 from tests.tui.test_trouble_story import refuse
 from trayturn.advice.cautions import CAUTIONS
+from trayturn.advice.composing.ground import Goals
 from trayturn.domain.entries import Entry, Fed, MealKept, MeasureSet, PutOff
 
 HEEDED = entry("cautions_read", 0, work="all", codes=[one.code for one in CAUTIONS])
@@ -263,7 +264,7 @@ async def test_goals_and_a_note_are_set_and_amounts_typed(tmp_path: Path) -> Non
         await k.press("enter", "ctrl+u")
         await k.type("30")
         await k.press("enter")
-        assert (k.app.goals["pantry"].moisture, k.app.goals["pantry"].c_to_n) == (0.8, 30)
+        assert k.app.left_off["goals", "pantry"] == Goals(0.8, 30)
         await k.press("space")
         assert last_fed(k).note == "under the [lid]"
 

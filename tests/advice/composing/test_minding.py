@@ -32,9 +32,26 @@ def of(
 @pytest.mark.parametrize(
     ("entries", "items", "code", "press", "page", "told"),
     [
-        ((entry("checked", DAY, temperature_c=33),), None, "warmth", Press.ACT, Page.TEMPERATURE, "Too hot"),
-        ((entry("checked", DAY, temperature_c=1),), None, "warmth", Press.ACT, Page.TEMPERATURE, "Too cold"),
-        ((entry("checked", DAY, temperature_c=28),), None, "warmth", Press.MIND, Page.TEMPERATURE, "thin"),
+        ((entry("checked", DAY, temperature_c=33),), None, "rest:hot", Press.ACT, Page.TEMPERATURE, "cooler"),
+        ((entry("checked", DAY, temperature_c=1),), None, "rest:cold", Press.ACT, Page.TEMPERATURE, "warmer"),
+        ((entry("checked", DAY, temperature_c=28),), None, "warm", Press.MIND, Page.TEMPERATURE, "thin"),
+        ((entry("checked", DAY, smell="rotten"),), None, "rest:smell", Press.ACT, Page.SMELLS, "nothing"),
+        (
+            (entry("checked", DAY, tray="A", moisture_pct=95),),
+            None,
+            "rest:wet",
+            Press.ACT,
+            Page.MOISTURE,
+            "nothing",
+        ),
+        (
+            (entry("follow_up_set", DAY - 1, code="overfed", what="Look again.", due=moment(DAY + 5)),),
+            None,
+            "rest:follow_up",
+            Press.ACT,
+            Page.TROUBLES,
+            "nothing",
+        ),
         ((fed("A", DAY - 2),), None, "soon", Press.MIND, Page.FEEDING, "Fed on"),
         ((), {"onion": 0.1}, "limit:onion", Press.MIND, Page.FEEDING, "Little of onion"),
         ((), {"meat": 0.1}, "avoid:meat", Press.ACT, Page.FEEDING, "Leave out meat"),
@@ -86,7 +103,7 @@ def test_the_first_meal_of_a_bedding_tray_and_a_turn_that_is_due_are_told() -> N
 
 def test_a_separation_of_another_tray_is_to_be_waited_for() -> None:
     two = (started("A", 0, stage="feeding"), started("B", 0), entry("separation_begun", 20, tray="B"))
-    assert of(*two)["separating"].press is Press.MIND
+    assert of(*two)["rest:separation"].press is Press.ACT
 
 
 def test_scraps_without_a_cover_are_told_until_half_of_it_is_there() -> None:

@@ -13,15 +13,15 @@ from trayturn.advice.composing.report import Report
 from trayturn.advice.feeding import feeding_due
 from trayturn.advice.pages import Page
 from trayturn.advice.phrases import every, when
-from trayturn.advice.reading import LIMITS_SOURCE
-from trayturn.advice.turning import in_hand, next_turn
+from trayturn.advice.resting import rests
+from trayturn.advice.turning import next_turn
 from trayturn.domain.entries import Stage
 from trayturn.domain.stack import days_between
 from trayturn.domain.units import show_mass, show_temperature
 from trayturn.domain.words import clean, listed
 from trayturn.science import limits
 from trayturn.science.ration import HOT
-from trayturn.science.temperature import COLDEST, WARMEST
+from trayturn.science.temperature import WARMEST
 
 COVER_M = 0.025
 """What covers the scraps: about an inch of bedding (Solomon 1993; City of Oxnard worm guide)."""
@@ -32,6 +32,14 @@ PAGES = {
     "salt": Page.SALT,
     "heating": Page.LAYERS,
 }
+REST_PAGES = {
+    "separation": Page.SEPARATING,
+    "hot": Page.TEMPERATURE,
+    "cold": Page.TEMPERATURE,
+    "wet": Page.MOISTURE,
+    "smell": Page.SMELLS,
+}
+LOOKED = "your own looks at the bin"
 PRACTICE = "common practice, no source"
 SOONER = 0.75
 """Fed again before so much of the interval has passed is soon. Our choice."""
@@ -60,7 +68,8 @@ class Mind:
 def minding(draft: Draft, ground: Ground, figures: Report) -> list[Mind]:
     """All that is worth minding about this meal in this tray, most pressing first."""
     found = [
-        *_warmth(draft, ground),
+        *_rest(draft, ground),
+        *_warm(draft, ground),
         *_tray(ground),
         *_guidance(draft, ground),
         *_load(draft, ground, figures),
@@ -73,18 +82,21 @@ def minding(draft: Draft, ground: Ground, figures: Report) -> list[Mind]:
     return sorted(found, key=lambda one: one.press)
 
 
-def _warmth(draft: Draft, ground: Ground) -> Iterator[Mind]:
-    celsius = ground.contents.celsius
-    if not ground.contents.celsius_read or not draft.kg(*EATEN):
+def _rest(draft: Draft, ground: Ground) -> Iterator[Mind]:
+    """Why nothing should be fed now: a separation, cold or heat, wet, a smell, or a follow-up."""
+    if not draft.kg(*EATEN):
         return
-    at = show_temperature(celsius, ground.units)
-    if not COLDEST <= celsius <= WARMEST:
-        what = f"Too {'hot' if celsius > WARMEST else 'cold'} to feed: {at}."
-        do = " Move the bin somewhere " + ("cooler" if celsius > WARMEST else "warmer") + " first."
-        yield Mind(Press.ACT, "warmth", what, ground.ration.why + do, LIMITS_SOURCE, Page.TEMPERATURE)
-    elif celsius > HOT:
+    for rest in rests(ground.stack, ground.tray):
+        page = REST_PAGES.get(rest.code, Page.TROUBLES)
+        yield Mind(Press.ACT, f"rest:{rest.code}", f"Feed nothing until {rest.end}.", rest.why, LOOKED, page)
+
+
+def _warm(draft: Draft, ground: Ground) -> Iterator[Mind]:
+    celsius = ground.contents.celsius
+    if ground.contents.celsius_read and draft.kg(*EATEN) and HOT < celsius <= WARMEST:
+        what = f"Warm: {show_temperature(celsius, ground.units)}. Feed thin."
         why = ground.ration.why.rpartition("(Ndegwa et al. 2000). ")[2]
-        yield Mind(Press.MIND, "warmth", f"Warm: {at}. Feed thin.", why, "Sreenivasan", Page.TEMPERATURE)
+        yield Mind(Press.MIND, "warm", what, why, "Sreenivasan", Page.TEMPERATURE)
 
 
 def _tray(ground: Ground) -> Iterator[Mind]:
@@ -93,9 +105,6 @@ def _tray(ground: Ground) -> Iterator[Mind]:
         why = "Its worms are being separated from its castings: scraps would keep them in it."
         what = f"Tray {tray.id} is being separated."
         yield Mind(Press.ACT, "separating", what, why, PRACTICE, Page.SEPARATING)
-    elif stack.separations:
-        why = "A separation is under way, and its worms may go into this tray."
-        yield Mind(Press.MIND, "separating", f"Wait until {in_hand(stack)}.", why, PRACTICE, Page.SEPARATING)
     if tray.stage is Stage.FINISHING:
         why = "It is left alone so that the worms finish what is in it; fed again it finishes later."
         what = f"Tray {tray.id} is finishing."

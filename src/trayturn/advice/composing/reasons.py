@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
+from trayturn.advice.amounts import rounded
 from trayturn.advice.bands import Band, mass_band, percent_band, said
 from trayturn.advice.composing.draft import SHREDS, Draft, Line
 from trayturn.advice.composing.ground import Ground
 from trayturn.advice.composing.report import Report
-from trayturn.advice.composing.telling import depth, layer, percent, ratio_band, span, two, volume
+from trayturn.advice.composing.telling import depth, layer, percent, ratio_band, span, volume
 from trayturn.domain.units import show_area, show_mass, show_temperature
 from trayturn.domain.words import clean, count, listed
 from trayturn.science.ration import STOCKING_KG_M2, area_rule
@@ -87,7 +88,7 @@ def _load(draft: Draft, ground: Ground, found: Report) -> Iterator[str]:
     yield ground.ration.why
     if not ground.contents.celsius_read:
         yield f"No temperature was read: reckoned as at {show_temperature(ground.contents.celsius, units)}."
-    rule = show_mass(two(area_rule(ground.area_m2) / 7 * ground.days), units)
+    rule = rounded(area_rule(ground.area_m2) / 7 * ground.days, units)
     yield f"Beside it, the area rule gives {rule}: 1 lb a week and square foot (NC State AG-473-18)."
 
 
@@ -98,7 +99,7 @@ def _worms(ground: Ground) -> str:
         held = show_mass(worms.kg, units)
         return f"Worms: {held} by the journal{shared}. Young ones since then are not counted."
     return (
-        f"No worms are written down, so {show_mass(two(worms.kg), units)} are assumed: the best stocking, "
+        f"No worms are written down, so {rounded(worms.kg, units)} are assumed: the best stocking, "
         f"{STOCKING_KG_M2:g} kg a square metre (Ndegwa et al. 2000), on {show_area(ground.area_m2, units)}."
     )
 

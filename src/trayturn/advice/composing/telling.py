@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 
 from trayturn.advice.bands import Band, day_band, percent_band, said
@@ -12,7 +11,7 @@ from trayturn.advice.composing.load import Load
 from trayturn.advice.composing.report import Gone, Report
 from trayturn.advice.pages import Page
 from trayturn.domain.setup import Units
-from trayturn.domain.units import INCH_M, QUART_L, show_mass, show_temperature, show_volume
+from trayturn.domain.units import INCH_M, QUART_L, show_mass, show_temperature, show_volume, two_figures
 from trayturn.domain.words import clean
 
 NAME = 17
@@ -53,14 +52,9 @@ def percent(share: float) -> str:
     return f"{round(100 * share)} %"
 
 
-def two(value: float) -> float:
-    """An estimate to two figures: it is not known closer."""
-    return round(value, 1 - math.floor(math.log10(abs(value)))) if value else 0.0
-
-
 def volume(kg: float, units: Units) -> str:
     """Water as a volume to two figures, a litre a kilogram: `1.2 l`, `1.3 qt`."""
-    return show_volume(two(kg / QUART_L) * QUART_L if units is Units.US else two(kg), units)
+    return show_volume(two_figures(kg / QUART_L) * QUART_L if units is Units.US else two_figures(kg), units)
 
 
 def depth(metres: float, units: Units) -> str:

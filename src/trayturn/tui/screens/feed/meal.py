@@ -11,11 +11,13 @@ from textual.widgets import Static
 
 from trayturn.advice.composing.composed import Composed
 from trayturn.advice.composing.draft import EATEN, Draft, Line
+from trayturn.advice.composing.ground import Goals
 from trayturn.advice.composing.recent import history_of
 from trayturn.advice.pantry import pantry_of
 from trayturn.advice.phrases import when
 from trayturn.domain.stack import Stack
 from trayturn.domain.words import clean
+from trayturn.tui.commands import FEED
 from trayturn.tui.frame import BinFrame
 from trayturn.tui.screens.feed.desk import Desk
 from trayturn.tui.screens.feed.hints import hint
@@ -30,6 +32,8 @@ NO_TRAY = (
     "Esc leads back to the stack,",
     "where a puts a tray with bedding on it.",
 )
+GOALS = "goals"
+"""Under what the goals of a bin are left off."""
 WIDE, MEAL_WIDTH = 120, (40, 56)
 """From how many columns on it is wide, and how wide the meal then is, as in `screen.tcss`."""
 
@@ -88,8 +92,7 @@ class MealFrame(BinFrame):
 
     def _show_absence(self) -> None:
         """The file is gone or broken: the meal waits until it can be read again."""
-        if self.desk.touched and self.made is not None:
-            self.house.drafts[self.key] = self.made.draft
+        self.leave_off()
         self.desk.forget()
         self.query_one(TitleRow).show(self.key, "reading" if self.house.reading else "cannot be read")
         self.draw()
@@ -101,10 +104,33 @@ class MealFrame(BinFrame):
             return
         fresh, key = self.made is None, self.meal.marked_key
         history = self.house.shelf.kept(profile, history_of)
-        goals, unfinished = self.house.goals.get(self.key), self.house.drafts.get(self.key)
-        self.desk.lay(stack, pantry_of(profile), history, goals, unfinished)
+        self.desk.lay(stack, pantry_of(profile), history, self.goals, self._unfinished)
         self.query_one(TitleRow).show(clean(stack.setup.name, 30), *_facts(stack, self.made))
         self.draw(self.first if fresh else key)
+
+    @property
+    def _unfinished(self) -> Draft | None:
+        """The meal that was begun and left in this session."""
+        left = self.house.left_off.get((FEED, self.key))
+        return left if isinstance(left, Draft) else None
+
+    def leave_off(self) -> bool:
+        """Keep a meal that is not written down until the program is left; whether there was one to keep."""
+        if not self.desk.touched or self.made is None:
+            return False
+        self.house.left_off[FEED, self.key] = self.made.draft
+        return True
+
+    @property
+    def goals(self) -> Goals | None:
+        """The goals that were set in this session."""
+        goals = self.house.left_off.get((GOALS, self.key))
+        return goals if isinstance(goals, Goals) else None
+
+    def set_goals(self, goals: Goals) -> None:
+        """Other goals, until the program is left."""
+        self.house.left_off[GOALS, self.key] = goals
+        self.lay_anew()
 
     @property
     def first(self) -> str:

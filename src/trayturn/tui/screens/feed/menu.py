@@ -39,7 +39,7 @@ async def ask(screen: FeedScreen, made: Composed) -> None:
     chosen = await screen.app.push_screen_wait(Choose("More about this meal", choices))
     acts = {"keep": keep, "drop": drop, "measures": set_measure, "goals": set_goals, "note": note_down}
     if chosen == "form":
-        screen.feed_by_form()
+        screen.action_feed_by_form()
     elif chosen is not None:
         await acts[chosen](screen, made)
 
@@ -135,8 +135,7 @@ async def set_goals(screen: FeedScreen, made: Composed) -> None:
     moisture = await _number(screen, "Moisture of the tray after it, %", 100 * goals.moisture, MOISTURE)
     ratio = None if moisture is None else await _number(screen, "C:N of the tray", goals.c_to_n, RATIO)
     if moisture is not None and ratio is not None:
-        screen.house.goals[screen.key] = Goals(moisture / 100, ratio)
-        screen.lay_anew()
+        screen.set_goals(Goals(moisture / 100, ratio))
 
 
 async def _number(screen: FeedScreen, title: str, now: float, within: tuple[int, int]) -> float | None:

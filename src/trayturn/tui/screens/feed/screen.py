@@ -21,6 +21,7 @@ from trayturn.tui.screens.feed import menu
 from trayturn.tui.screens.feed.adding import AddPanel
 from trayturn.tui.screens.feed.meal import MealFrame
 from trayturn.tui.screens.feed.rows import ADD, MORE, PROPOSED, SHARE
+from trayturn.tui.screens.stack import acts
 from trayturn.tui.widgets.line_list import LineList
 from trayturn.tui.widgets.reason import ReasonScreen
 
@@ -159,13 +160,11 @@ class FeedScreen(MealFrame):
             self.change(replace(self.made.draft, note=text))
             self.say("Your note is kept with the meal once Space records it." if text else "No note.")
 
-    def feed_by_form(self) -> None:
+    def action_feed_by_form(self) -> None:
         """The typed form in the place of this screen, for a past day or for clean hands."""
-        from trayturn.tui.screens.stack import recording
-
         tray = self.made.draft.tray if self.made is not None else None
         self.action_leave()
-        recording.feed(self.house, self.key, tray)
+        acts.feed_by_form(self.house, self.key, tray)
 
     def action_go_on(self) -> None:
         """Write the meal down, and the caddy where it is another than before."""
@@ -178,7 +177,7 @@ class FeedScreen(MealFrame):
         elif made.draft.kg(Part.GRIT) and must_read(stack, "grit", self.house.now):
             self.house.push_screen(CautionsSheet(self.key, "grit"), self._after_cautions)
         elif self.house.save(self.key, written):
-            self.house.drafts.pop(self.key, None)
+            self.house.left_off.pop((FEED, self.key), None)
             self.house.pop_screen()
             self.house.say("What waits is saved." if made.draft.empty else "Feeding saved. u takes it back")
 
@@ -202,11 +201,9 @@ class FeedScreen(MealFrame):
             if not self.query_one(AddPanel).back():
                 self._leave_adding()
             return
-        kept = self.made.draft if self.made is not None and self.desk.touched else None
-        if kept is not None:
-            self.house.drafts[self.key] = kept
+        kept = self.leave_off()
         self.house.pop_screen()
-        if kept is not None:
+        if kept:
             self.house.say("Not written down. f goes on with this meal")
 
     def action_quit(self) -> None:
