@@ -67,6 +67,7 @@ FIELDS: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "items_kg": st.dictionaries(names, kilograms, min_size=1, max_size=3),
         "bedding_kg": masses,
         "grit_kg": _maybe(kilograms),
+        "water_kg": _maybe(kilograms),
     },
     "checked": {
         "tray": _maybe(trays),

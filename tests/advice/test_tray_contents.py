@@ -80,3 +80,10 @@ def test_bands_are_said_as_a_person_would() -> None:
     assert day_band(Band(12.2, 13, 15.4)) == "12 to 15 days"
     assert Band(1, 2, 3).times(-1) == (-3, -2, -1)
     assert Band(1, 2, 3).plus(exactly(1)) == (2, 3, 4)
+
+
+def test_a_thing_of_which_nobody_says_how_fast_it_goes_keeps_its_own_figures() -> None:
+    """Dill pickles are 2.06 % salt by USDA SR28 11937 (its sodium counted as salt)."""
+    found = contents(fed("A", 1, {"pickles": 2.0}), started("A", 0, bedding_kg={}, stage="feeding"))
+    assert found.stand_ins == ()
+    assert (found.stuff.salt or 0) * found.wet_kg.mid == pytest.approx(2.0 * 0.0206, rel=0.01)

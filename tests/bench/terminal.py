@@ -31,7 +31,7 @@ def environment(home: Path) -> dict[str, str]:
         **{name: value for name, value in os.environ.items() if not name.startswith(ours)},
         "TERM": "xterm-256color",
         "COLORTERM": "truecolor",
-        "PYTHONPATH": str(ROOT),
+        "PYTHONPATH": os.pathsep.join((str(ROOT / "src"), str(ROOT))),
         "TRAYTURN_HOME": str(home),
     }
 

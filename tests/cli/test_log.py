@@ -306,3 +306,8 @@ def test_a_broken_profile_takes_no_entry(pantry: Keeper) -> None:
     answer = pantry.types("log", "pantry", "note", "x")
     assert answer.status == 1
     assert "did you mean fed?" in answer.err
+
+
+def test_water_poured_on_with_a_meal_is_logged_by_volume_or_weight(pantry: Keeper) -> None:
+    assert "water 200 g" in pantry.does("log", "pantry", "fed", "A", "cabbage=100 g", "--water", "0.2 l")
+    assert pantry.asks("stack", "pantry")["trays"][-1]["water_kg"] == pytest.approx(0.2)

@@ -125,7 +125,7 @@ def test_all_faults_are_told_at_once() -> None:
         ('kind = ["fed"]', "journal[1]: has the unknown kind ['fed'], did you mean fed?"),
         (
             'kind = "fed"\ntray = "B"',
-            "journal[1]: a feeding needs at least one of items_kg, bedding_kg or grit_kg",
+            "journal[1]: a feeding needs at least one of items_kg, bedding_kg, grit_kg or water_kg",
         ),
         (
             'kind = "fed"\ntray = "B"\nitem_kg = { cabbage = 0.5 }',

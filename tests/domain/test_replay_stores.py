@@ -62,6 +62,17 @@ def test_a_tray_from_another_bin_brings_its_own_bedding() -> None:
     assert stack.trays[0].bedding_kg == {"leaves": 0.5}
 
 
+def test_amendments_kept_in_stock_go_down_with_a_meal_and_the_kitchen_gives_the_rest() -> None:
+    stack = stack_of(
+        added(0, oats=0.2, leaves=1),
+        started("A"),
+        fed("A", 2, {"oats": 0.05, "cabbage": 0.5}, bedding_kg={"leaves": 0.1}),
+    )
+    assert stack.supplies_kg == pytest.approx({"oats": 0.15, "leaves": 0.9})
+    more = stack_of(added(0, oats=0.2), started("A"), fed("A", 2, {"oats": 0.3}), fed("A", 3, {"oats": 0.3}))
+    assert more.supplies_kg == {"oats": 0}
+
+
 def test_grit_given_as_bedding_and_as_grit_is_drawn_twice() -> None:
     stack = stack_of(added(0, grit=1), started("A"), fed("A", 2, bedding_kg={"grit": 0.2}, grit_kg=0.1))
     assert stack.supplies_kg["grit"] == pytest.approx(0.7)

@@ -202,3 +202,9 @@ def test_entries_ahead_of_the_clock_count_and_are_told_once() -> None:
 def test_the_ends_of_the_calendar_do_no_harm(as_of: datetime) -> None:
     stack = stack_of(*a_usual_bin(), as_of=as_of.replace(tzinfo=UTC))
     assert len(stack.trays) == (0 if as_of == datetime.min else 3)
+
+
+def test_water_poured_on_with_meals_is_added_up() -> None:
+    stack = stack_of(started("A", water_kg=0.5), fed("A", 2, water_kg=0.2), fed("A", 3, {}, water_kg=0.1))
+    assert stack.trays[0].water_kg == pytest.approx(0.8)
+    assert stack.trays[0].feedings == 2

@@ -73,8 +73,12 @@ def start_and_feed(terminal: Terminal) -> None:
         terminal.press("a").wait_for("Put a tray on")
         terminal.press("Tab", "shredded cardboard=500 g", SAVE).wait_for(tray, gone="Put a tray on")
     read_cautions(terminal.press("f"), "Before you feed")
-    terminal.wait_for("Scraps", "A feeding]")
-    terminal.press("Tab", "cabbage=800 g, apple peel=300 g", SAVE).wait_for("1 feeding,", gone="What went in")
+    terminal.wait_for("Meal for tray A", "nothing in it yet")
+    terminal.press("a").wait_for("Add what?")
+    terminal.press("cabbage 800 g", "Enter").wait_for("cabbage 800 g is in")
+    terminal.press("apple peel 300 g", "Enter").wait_for("apple peel 300 g is in")
+    terminal.press("Escape").wait_for("1.1 kg")
+    terminal.press("Space").wait_for("1 feeding,", gone="What comes of it")
 
 
 def turn(terminal: Terminal, wrist: Wrist) -> None:

@@ -75,9 +75,9 @@ async def test_space_does_what_is_marked_in_its_own_bin(tmp_path: Path) -> None:
     async with keeper(two_bins(tmp_path), wrist=at(75)) as k:
         await k.press("d", "down", "space")
         await k.heed()
-        await k.press("tab")
-        await k.type("cabbage=300 g")
-        await k.press("ctrl+s")
+        await k.press("a")
+        await k.type("cabbage 300 g")
+        await k.press("enter", "escape", "space")
         assert k.screen == "Due"
         k.sees("Feeding saved. u takes it back", "1 to do now", "in 12 days  Pantry  Feed tray B in 12 days.")
         assert k.standing("pantry")[-1].kind == "fed"
@@ -89,7 +89,7 @@ async def test_in_the_ranking_space_feeds_that_bin(tmp_path: Path) -> None:
     async with keeper(two_bins(tmp_path), wrist=at(75)) as k:
         await k.press("d", "tab", "space")
         await k.heed()
-        k.sees("Feed Attic")
+        k.sees("Attic", "Meal for tray A")
 
 
 async def test_plus_puts_off_day_by_day_minus_takes_back_and_the_mark_goes_along(tmp_path: Path) -> None:

@@ -8,7 +8,7 @@ import pytest
 from syrupy.assertion import SnapshotAssertion
 from syrupy.extensions.single_file import SingleFileSnapshotExtension, WriteMode
 
-from tests.tui.stories import keeper, samples
+from tests.tui.stories import heeded, keeper, samples
 
 SHOTS = {
     "bins": ("home",),
@@ -32,5 +32,12 @@ class PlainText(SingleFileSnapshotExtension):
 async def test_screen(tmp_path: Path, snapshot: SnapshotAssertion, name: str, size: tuple[int, int]) -> None:
     async with keeper(samples(tmp_path), size=size) as k:
         await k.press(*SHOTS[name])
+        picture = "\n".join(line.rstrip() for line in k.picture.splitlines()) + "\n"
+    assert picture == snapshot(extension_class=PlainText)
+
+
+async def test_a_meal_in_the_making(tmp_path: Path, snapshot: SnapshotAssertion) -> None:
+    async with keeper(heeded(tmp_path), "pantry") as k:
+        await k.press("f", "+", "down", "+", "down", "+", "end", "enter")
         picture = "\n".join(line.rstrip() for line in k.picture.splitlines()) + "\n"
     assert picture == snapshot(extension_class=PlainText)

@@ -23,7 +23,7 @@ WAITING = turned("CBA", 65, A="finishing", B="feeding")
 PRESSING: dict[str, tuple[tuple[Entry, ...], float, str, str]] = {
     "start": ((), 0, "Begin", "Soak the bedding and fill the first tray."),
     "watch": ((*a_usual_bin()[:2], *NEW), 1.5, "Watch", "Lift the lid and see where the worms are."),
-    "feed": ((*a_usual_bin(), LOOKED), 76, "Form", "Feed Pantry"),
+    "feed": ((*a_usual_bin(), LOOKED), 76, "Feed", "Meal for tray B"),
     "check": (a_usual_bin(), 70, "Form", "Check Pantry"),
     "turn": ((*a_usual_bin(), fed("B", 119)), 121, "Turn", "Tray B"),
     "separation": ((*a_usual_bin(), WAITING), 66, "Separation", "Separate tray A"),
@@ -67,7 +67,6 @@ async def test_enter_tells_the_marked_tray_and_each_due_thing(tmp_path: Path) ->
 
 
 FORMS = {
-    "f": ("fed", "tab", "cabbage=700 g", "Feeding saved."),
     "k": ("checked", "tab", "", "Readings saved."),
     "i": ("note", "", "first frost", "Note saved."),
     "a": ("tray_started", "tab", "leaf mould=300 g", "Tray added."),

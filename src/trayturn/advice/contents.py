@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime
@@ -13,6 +14,7 @@ from trayturn.advice.reading import FEEL_BAND_PCT, moisture_of
 from trayturn.domain.stack import Stack, TrayState, days_between
 from trayturn.science.blend import Blend, Part, Stuff
 from trayturn.science.contents import Leftover, PutIn, leftover
+from trayturn.science.water import SOLIDS_LOST
 
 ASSUMED = Band(0.65, 0.75, 0.85)
 """The moisture of a tray nobody looked at: 75 % is the household figure (Solomon, Organic Gardener's
@@ -21,6 +23,8 @@ READING_OFF = FEEL_BAND_PCT / 100
 """How far a reading may be off, as a fraction: by feel so much. A meter is not trusted further."""
 ROOM_C = 20.0
 """The temperature reckoned with where none was read. Our choice."""
+LOST = Band(0.40, SOLIDS_LOST, 0.60)
+"""The share of worked solids that leaves as gas: 50 +- 10 % (Pondicherry University)."""
 SHREDS = Stuff("bedding", 0.08)
 """Bedding that is not in the table: dry, and nothing more is known of it."""
 
@@ -30,7 +34,7 @@ class Contents:
     """What is in a tray now. `uneaten_kg` is fresh scraps still there, `wet_kg` all of it, both with bands.
 
     `moisture` is a fraction, `basis` what it rests on. `stuff` is the whole as one thing to blend with;
-    `stand_ins` are the names reckoned as something else.
+    `stand_ins` are the names reckoned as something else. `c_to_n` is None where a part of it is not known.
     """
 
     uneaten_kg: Band
@@ -41,6 +45,7 @@ class Contents:
     stand_ins: tuple[str, ...]
     celsius: float
     celsius_read: bool
+    c_to_n: Band | None = None
 
     @property
     def blend(self) -> Blend:
@@ -52,7 +57,8 @@ def tray_contents(tray: TrayState, stack: Stack, pantry: Pantry) -> Contents:
     """What a tray on the stack holds as of the stack's moment."""
     celsius = ROOM_C if stack.temperature_c is None else stack.temperature_c
     scraps = list(_scraps(tray, stack.as_of, pantry))
-    everything = leftover([*scraps, *_bedding(tray, stack.as_of, pantry)], celsius)
+    all_in = [*scraps, *_bedding(tray, stack.as_of, pantry)]
+    everything = leftover(all_in, celsius)
     uneaten = Band(*leftover(scraps, celsius).uneaten)
     moisture, basis = _moisture(tray, everything)
     stuff = _as_one(tray, everything, moisture.mid)
@@ -66,6 +72,7 @@ def tray_contents(tray: TrayState, stack: Stack, pantry: Pantry) -> Contents:
         _stand_ins(tray, pantry),
         celsius,
         stack.temperature_c is not None,
+        _ratio(all_in, everything),
     )
 
 
@@ -73,6 +80,15 @@ def uneaten_kg(stack: Stack, pantry: Pantry) -> Band | None:
     """The scraps of the tray to be fed that are still there, as reckoned; None where no tray is fed."""
     tray = stack.tray(feed_next(stack).tray or "")
     return tray_contents(tray, stack, pantry).uneaten_kg if tray is not None and tray.meals else None
+
+
+def _ratio(all_in: list[PutIn], everything: Leftover) -> Band | None:
+    """Carbon to nitrogen: the more of the solids is lost, the lower. The carbon lost goes in step."""
+    put_in = Blend(tuple(one.part for one in all_in)).c_kg
+    if put_in is None or everything.carbon is None or not everything.nitrogen:
+        return None
+    gone = (put_in - everything.carbon) / LOST.mid
+    return Band(*((put_in - gone * lost) / everything.nitrogen for lost in reversed(LOST)))
 
 
 def _scraps(tray: TrayState, now: datetime, pantry: Pantry) -> Iterator[PutIn]:
@@ -114,7 +130,8 @@ def _moisture(tray: TrayState, everything: Leftover) -> tuple[Band, str]:
     if not fed_since:
         return _bounded(low, fraction, high), f"its reading of {read.at:%Y-%m-%d}"
     # None of the new water lost is the upper end; the lower is that it has dried back to what was read.
-    wettest = everything.water_in / max(1e-9, everything.water_in + everything.solids)
+    water = everything.water_in + math.fsum(meal.water_kg or 0.0 for meal in fed_since)
+    wettest = water / max(1e-9, water + everything.solids)
     high = max(high, min(wettest, high + 0.05 * len(fed_since)))
     return _bounded(low, (fraction + high) / 2, high), f"its reading of {read.at:%Y-%m-%d}, and meals since"
 

@@ -114,7 +114,12 @@ def _tray_started(entry: TrayStarted, units: Units, limit: int) -> Parts:
 
 def _fed(entry: Fed, units: Units, limit: int) -> Parts:
     bedding = f"bedding {masses(entry.bedding_kg, units, most(limit))}" if entry.bedding_kg else ""
-    return [masses(entry.items_kg, units, most(limit)), bedding, mass("grit", entry.grit_kg, units)]
+    return [
+        masses(entry.items_kg, units, most(limit)),
+        bedding,
+        mass("grit", entry.grit_kg, units),
+        mass("water", entry.water_kg, units),
+    ]
 
 
 def _checked(entry: Checked, units: Units, limit: int) -> Parts:

@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from functools import lru_cache
+
 from trayturn.advice.ingredients import own_rows
 from trayturn.domain.profile import Profile
 from trayturn.science.materials import Material, NotKnown, Table, load_materials
 
 SCRAPS = "kitchen scraps"
 """What stands in for scraps that are not in the table."""
+UNSAID = "medium"
+"""How fast a known thing breaks down where nobody says. Our choice."""
 
 
 class Pantry:
@@ -16,6 +21,7 @@ class Pantry:
     def __init__(self, table: Table) -> None:
         self.table = table
         self._meant: dict[str, Material | None] = {}
+        self._scraps: dict[str, tuple[Material, bool]] = {}
 
     def meant(self, name: str) -> Material | None:
         """The row that a name means; None where it is not in the table."""
@@ -28,12 +34,20 @@ class Pantry:
 
     def scraps(self, name: str) -> tuple[Material, bool]:
         """The row to reckon scraps by, and whether it is theirs: mixed scraps stand in for unknown ones."""
-        found = self.meant(name)
-        if found is not None and found.moisture is not None and found.breakdown:
-            return found, True
-        return self.table.find(SCRAPS), False
+        if name not in self._scraps:
+            found = self.meant(name)
+            known = found is not None and found.moisture is not None
+            row = found if found is not None and known else self.table.find(SCRAPS)
+            self._scraps[name] = (row if row.breakdown else replace(row, breakdown=UNSAID)), known
+        return self._scraps[name]
 
 
 def pantry_of(profile: Profile) -> Pantry:
-    """The pantry of a bin. It is to be kept as long as the profile is."""
-    return Pantry(load_materials().with_own(own_rows(profile)))
+    """The pantry of a bin: the same one, with all it remembers, until its own ingredients change."""
+    own = own_rows(profile)
+    return _pantry(own)
+
+
+@lru_cache(maxsize=16)
+def _pantry(own: tuple[Material, ...]) -> Pantry:
+    return Pantry(load_materials().with_own(own))

@@ -20,10 +20,11 @@ def fed(desk: Desk) -> list[Entry]:
     typed = desk.typed
     items = amounts.masses(typed.items, "the scraps", desk.units)
     bedding = amounts.masses(typed.bedding, "--bedding", desk.units)
-    grit = desk.mass("grit", "--grit")
-    if not items and not bedding and grit is None:
+    grit, water = desk.mass("grit", "--grit"), amounts.water(typed.water, "--water", desk.units)
+    if not items and not bedding and grit is None and water is None:
         raise Refused('A feeding needs something to feed, such as "cabbage=500 g".')
-    return [desk.entry("fed", tray=desk.tray(typed.tray), items_kg=items, bedding_kg=bedding, grit_kg=grit)]
+    fields = {"items_kg": items, "bedding_kg": bedding, "grit_kg": grit, "water_kg": water}
+    return [desk.entry("fed", tray=desk.tray(typed.tray), **fields)]
 
 
 def checked(desk: Desk) -> list[Entry]:

@@ -158,6 +158,25 @@ def _split(parser: ArgumentParser) -> None:
     add_reading(parser)
 
 
+def _feed(parser: ArgumentParser) -> None:
+    _bin(parser)
+    parser.add_argument("tray", metavar="TRAY", nargs="?", help="the tray, if not the one that is due")
+    item = 'such as "cabbage=500 g" or "apple=2 handfuls"; none for what waits in the caddy'
+    parser.add_argument("items", metavar="ITEM", nargs="*", help=item)
+    again = "may be given again"
+    parser.add_argument("--bedding", metavar="NAME=MASS", action="append", default=[], help=f"below; {again}")
+    parser.add_argument("--cover", metavar="NAME=MASS", action="append", default=[], help=f"on top; {again}")
+    parser.add_argument("--grit", metavar="MASS", help="grit, such as 5g")
+    parser.add_argument("--water", metavar="AMOUNT", help="water poured on, such as 0.2l or 200g")
+    parser.add_argument("--propose", action="store_true", help="take the bedding, grit and water proposed")
+    parser.add_argument("--goal-moisture", metavar="PCT", type=float, help="of the tray after it (75)")
+    parser.add_argument("--goal-cn", metavar="R", type=float, help="carbon to nitrogen of the tray (25)")
+    parser.add_argument("--share", action="store_true", help="feed what they can take; the rest waits")
+    parser.add_argument("--record", action="store_true", help="write it down; else nothing is written")
+    parser.add_argument("--note", metavar="TEXT", default="", help="words of your own to keep with it")
+    add_reading(parser)
+
+
 def _mix(parser: ArgumentParser) -> None:
     words = 'such as "cabbage=500 g", or with its own figures "leaves=10 kg; moisture=35; n=0.75; c=50"'
     parser.add_argument("items", metavar="ITEM", nargs="+", help=words)
@@ -291,6 +310,13 @@ _ALL = (
         "Check profiles: exit 0 when sound, 1 when something is wrong.",
         "verifying:verify",
         _verify,
+        ABOUT_JSON,
+    ),
+    Command(
+        "feed",
+        "What a meal does to its tray; with --record it is written down.",
+        "feeding:feed",
+        _feed,
         ABOUT_JSON,
     ),
     Command("mix", "What a mix comes to, and what brings it to a goal.", "mix:mix", _mix),

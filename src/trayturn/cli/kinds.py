@@ -66,6 +66,7 @@ def _fed(parser: ArgumentParser) -> None:
     parser.add_argument("items", metavar="NAME=MASS", nargs="*", help='scraps, such as "cabbage=500 g"')
     _bedding(parser)
     parser.add_argument("--grit", metavar="MASS", help="grit, such as 10g")
+    parser.add_argument("--water", metavar="AMOUNT", help="water poured on with it, such as 0.2l or 200g")
 
 
 def _checked(parser: ArgumentParser) -> None:

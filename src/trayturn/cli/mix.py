@@ -74,6 +74,35 @@ def _own(name: str, figures: Sequence[str]) -> Stuff:
     return Stuff(name, given.get("moisture"), given.get("n"), given.get("c"), given.get("salt"))
 
 
+def inline_row(text: str) -> Material | None:
+    """The row of an item that is given figures of its own; None where it is not. Raises `Refused`."""
+    first, *figures = text.split(";")
+    if not figures:
+        return None
+    name = first.rpartition("=")[0].strip()
+    try:
+        own = _own(name, figures)
+    except OutOfRange as slip:
+        raise Refused(str(slip)) from None
+    return Material(
+        id=f"inline-{name}",
+        name=name,
+        aliases=(),
+        group="own",
+        role="food",
+        moisture=own.moisture,
+        n=own.n,
+        c=own.c,
+        density_kg_m3=None,
+        breakdown="",
+        salt=own.salt,
+        guidance="ok",
+        reason="",
+        source="as typed",
+        sure="own",
+    )
+
+
 def _added(options: Namespace, blend: Blend, table: Table) -> list[Part] | None:
     """What reaches the goals; None where none was asked for."""
     goals: list[Goal] = []

@@ -41,7 +41,7 @@ def log(options: Namespace, clock: Clock) -> int:
         saved, entries, said = take_back_last(loaded, now)
     else:
         entries = _build(kind, typed, before, now)
-        _refuse_impossible(before, entries, now)
+        refuse_impossible(before, entries, now)
         saved, said = append(loaded, entries), _said(entries, before)
     return _confirm(typed, saved, entries, said, new_findings(before, readable(saved), now))
 
@@ -88,7 +88,7 @@ def _build(kind: Kind, typed: Namespace, profile: Profile, now: datetime) -> lis
     return BUILDERS[kind.name](Desk(profile, replay(profile, at), at, typed))
 
 
-def _refuse_impossible(before: Profile, entries: Sequence[Entry], now: datetime) -> None:
+def refuse_impossible(before: Profile, entries: Sequence[Entry], now: datetime) -> None:
     """What cannot have happened is not written. What only wants a look is, and is said."""
     found = new_findings(before, before.with_entries(entries), now)
     wrong = [finding for finding in found if finding.severity is Severity.ERROR]

@@ -27,7 +27,7 @@ class TrayStarted(EntryBase):
 
 
 class Fed(EntryBase):
-    """A feeding: scraps by name and mass, dry bedding, and grit."""
+    """A feeding: scraps by name and mass, dry bedding, grit, and water poured on with it."""
 
     title = "fed"
     kind: Literal["fed"] = "fed"
@@ -35,11 +35,12 @@ class Fed(EntryBase):
     items_kg: Masses = Field(default_factory=dict)
     bedding_kg: Masses = Field(default_factory=dict)
     grit_kg: Kilograms | None = None
+    water_kg: Kilograms | None = None
 
     @model_validator(mode="after")
     def _holds_something(self) -> Fed:
-        if not (self.items_kg or self.bedding_kg or self.grit_kg):
-            raise ValueError("a feeding needs at least one of items_kg, bedding_kg or grit_kg")
+        if not (self.items_kg or self.bedding_kg or self.grit_kg or self.water_kg):
+            raise ValueError("a feeding needs at least one of items_kg, bedding_kg, grit_kg or water_kg")
         return self
 
 

@@ -73,6 +73,7 @@ def fed(ledger: Ledger, entry: Fed) -> None:
     pour(tray.scraps_kg, entry.items_kg)
     pour(tray.bedding_kg, entry.bedding_kg)
     tray.grit_kg += entry.grit_kg or 0.0
+    tray.water_kg += entry.water_kg or 0.0
     tray.last_fed_at = ledger.last_fed_at = entry.at
     _draw_meal(ledger, entry)
 

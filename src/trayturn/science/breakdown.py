@@ -8,6 +8,7 @@ on common practice: a banana peel goes in about three weeks, cobs and stones out
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 
 from trayturn.science.errors import OutOfRange, within
 from trayturn.science.temperature import correction_band
@@ -31,6 +32,7 @@ def moisture_factor(moisture: float) -> float:
     return min(1.0, max(0.0, (moisture - STALLED) / (DAMP - STALLED)))
 
 
+@lru_cache(maxsize=256)
 def rate(breakdown: str, celsius: float, moisture: float = 0.75) -> tuple[float, float]:
     """The rate of a class of material per day, as a band; nothing at 0 C and below, nor from 35 C.
 

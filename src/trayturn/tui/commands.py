@@ -12,9 +12,9 @@ from textual.binding import Binding, BindingType
 
 BINS, STACK, SEPARATION, JOURNAL, CAUTIONS = "bins", "stack", "separation", "journal", "cautions"
 BEGIN, SUPPLIES, PAST, DUE = "begin", "supplies", "past", "due"
-PUT_RIGHT, HANDBOOK = "put_right", "handbook"
+PUT_RIGHT, HANDBOOK, FEED = "put_right", "handbook", "feed"
 EVERYWHERE = frozenset(
-    {BINS, STACK, SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, HANDBOOK}
+    {BINS, STACK, SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, HANDBOOK, FEED}
 )
 
 
@@ -63,20 +63,26 @@ COMMANDS: tuple[Command, ...] = (
         "enter",
         "Open",
         "Open what is marked, or the reason behind it",
-        _on(BINS, STACK, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, HANDBOOK),
-        _on(BINS, BEGIN, SUPPLIES, PAST, PUT_RIGHT, HANDBOOK),
+        _on(BINS, STACK, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, HANDBOOK, FEED),
+        _on(BINS, BEGIN, SUPPLIES, PAST, PUT_RIGHT, HANDBOOK, FEED),
         "Enter",
-        {DUE: ("Why", "The reason behind what is marked")},
+        {
+            DUE: ("Why", "The reason behind what is marked"),
+            FEED: ("Open", "Type the marked amount, take what is proposed, or tell why"),
+        },
     ),
     Command(
         "go_on",
         "space",
         "Do it",
         "Do the one obvious thing",
-        _on(BINS, STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT),
-        _on(STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT),
+        _on(BINS, STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT, FEED),
+        _on(STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT, FEED),
         "Space",
-        {DUE: ("Do it", "Do what is marked")},
+        {
+            DUE: ("Do it", "Do what is marked"),
+            FEED: ("Record", "Write the meal down as it stands; supplies go down by it"),
+        },
     ),
     Command(
         "enter",
@@ -100,13 +106,30 @@ COMMANDS: tuple[Command, ...] = (
     Command(
         "turn", "t", "Turn", "See what every tray becomes, and write down the turn", _on(STACK), _on(STACK)
     ),
-    Command("start", "a", "Add tray", "Put a tray with fresh bedding on the stack", _on(STACK)),
+    Command("feed_by_form", "", "Feed by form", "Type a feeding, also of a past day", _on(STACK, FEED)),
+    Command(
+        "start",
+        "a",
+        "Add tray",
+        "Put a tray with fresh bedding on the stack",
+        _on(STACK, FEED),
+        _on(FEED),
+        here={FEED: ("Add", "Add an ingredient by a few letters of its name")},
+    ),
     Command("begin", "", "Starting", "What a new bin begins with, step by step", _on(STACK)),
     Command("worms", "w", "Worms", "Write down worms put in, taken out or moved", _on(STACK)),
     Command("split", "", "Split", "Move worms, or a tray with them, to another bin", _on(BINS, STACK)),
     Command("supplies", "p", "Supplies", "What is in stock, and what the next turn needs", _on(STACK)),
     Command("past", "l", "Past year", "The past year, week by week", _on(BINS, STACK)),
-    Command("note", "i", "Note", "Write a note", _on(STACK, JOURNAL), _on(JOURNAL)),
+    Command(
+        "note",
+        "i",
+        "Note",
+        "Write a note",
+        _on(STACK, JOURNAL, FEED),
+        _on(JOURNAL),
+        here={FEED: ("Note", "A note to keep with this meal")},
+    ),
     Command("journal", "j", "Journal", "Everything written down, newest first", _on(STACK, SEPARATION)),
     Command(
         "put_right",
@@ -121,34 +144,57 @@ COMMANDS: tuple[Command, ...] = (
         "v",
         "Tray",
         "Show one tray after another",
+        _on(JOURNAL, PUT_RIGHT, FEED),
         _on(JOURNAL, PUT_RIGHT),
-        _on(JOURNAL, PUT_RIGHT),
+        here={FEED: ("Tray", "Feed another tray with this meal")},
     ),
-    Command("filter_kind", "g", "Kind", "Show one kind of entry after another", _on(JOURNAL), _on(JOURNAL)),
+    Command(
+        "filter_kind",
+        "g",
+        "Kind",
+        "Show one kind of entry after another",
+        _on(JOURNAL, FEED),
+        _on(JOURNAL, FEED),
+        here={FEED: ("Meal", "Another meal: last time's, the caddy's, or one you kept")},
+    ),
     Command("new", "n", "New bin", "Make a profile for another bin", _on(BINS), _on(BINS)),
     Command("rename", "r", "Rename", "Give the marked bin another name", _on(BINS), _on(BINS)),
     Command("copy", "y", "Copy", "Copy the marked bin, to try things out on", _on(BINS), _on(BINS)),
-    Command("archive", "x", "Archive", "Put the marked bin away; its file is kept", _on(BINS), _on(BINS)),
+    Command(
+        "archive",
+        "x",
+        "Archive",
+        "Put the marked bin away; its file is kept",
+        _on(BINS, FEED),
+        _on(BINS, FEED),
+        here={FEED: ("Out", "Take the marked line out of the meal")},
+    ),
     Command("back", "b", "Back", "Go back one step", _on(SEPARATION, PUT_RIGHT), _on(SEPARATION, PUT_RIGHT)),
     Command(
         "more",
         "plus,equals_sign,right",
         "More",
         "More time, or more of what is marked; a week later",
-        _on(SEPARATION, SUPPLIES, PAST, DUE),
-        _on(SUPPLIES, DUE),
+        _on(SEPARATION, SUPPLIES, PAST, DUE, FEED),
+        _on(SUPPLIES, DUE, FEED),
         "+",
-        {DUE: ("Later", "Put what is marked off by a day; again, by one more")},
+        {
+            DUE: ("Later", "Put what is marked off by a day; again, by one more"),
+            FEED: ("More", "More of what is marked; of none, as much as last time"),
+        },
     ),
     Command(
         "less",
         "minus,left",
         "Less",
         "Less time, or less of what is marked; a week earlier",
-        _on(SEPARATION, SUPPLIES, PAST, DUE),
-        _on(SUPPLIES, DUE),
+        _on(SEPARATION, SUPPLIES, PAST, DUE, FEED),
+        _on(SUPPLIES, DUE, FEED),
         "-",
-        {DUE: ("Earlier", "Take a day of putting off back")},
+        {
+            DUE: ("Earlier", "Take a day of putting off back"),
+            FEED: ("Less", "Less of what is marked"),
+        },
     ),
     Command(
         "next_bin", "down", "Next bin", "Show the next bin, or all of them", _on(PAST), _on(PAST), "Down"
@@ -187,7 +233,7 @@ COMMANDS: tuple[Command, ...] = (
         "c",
         "Cautions",
         "Read the cautions, with their reasons",
-        _on(BINS, STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT),
+        _on(BINS, STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT, FEED),
         _on(BEGIN),
     ),
     Command("search", "tab", "Search", "Type words to find a page by", _on(HANDBOOK), _on(HANDBOOK), "Tab"),
@@ -197,7 +243,7 @@ COMMANDS: tuple[Command, ...] = (
         "Handbook",
         "Look up what is marked; in the handbook, see all its pages",
         EVERYWHERE,
-        EVERYWHERE - _on(STACK, DUE),
+        EVERYWHERE - _on(STACK, DUE, FEED),
     ),
     Command(
         "leave",
@@ -205,7 +251,7 @@ COMMANDS: tuple[Command, ...] = (
         "Leave",
         "Leave this screen; its place is kept",
         EVERYWHERE - _on(BINS),
-        _on(SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, HANDBOOK),
+        _on(SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, HANDBOOK, FEED),
         "Esc",
     ),
     Command(

@@ -110,16 +110,25 @@ class LineList(ScrollView, can_focus=True):
         self._ends: list[int] = []
 
     def show(self, rows: Sequence[Row], row_height: int | None = None) -> None:
-        """Draw these rows. The mark stays on what it marked, where that is still here."""
-        key = self.marked_key
+        """Draw these rows. The mark stays on what it marked, where that is still here.
+
+        Of rows that stand where they stood, only those that say something else are drawn anew.
+        """
+        key, before, ends = self.marked_key, self.rows, self._ends
         self.rows = rows if isinstance(rows, LazyRows) else tuple(rows)
         self.row_height = self.row_height if row_height is None else row_height
         self._ends = [] if self.row_height else list(accumulate(len(row.lines) for row in self.rows))
         self._fit()
         keys = rows.keys if isinstance(rows, LazyRows) else [row.key for row in self.rows]
         place = keys.index(key) if key in keys else min(self.marked, max(0, len(rows) - 1))
+        moved = place != self.marked or len(before) != len(self.rows) or ends != self._ends
         self.set_reactive(LineList.marked, place)
-        self.refresh()
+        if moved or not isinstance(before, tuple) or not isinstance(self.rows, tuple):
+            self.refresh()
+            return
+        for n, (old, new) in enumerate(zip(before, self.rows, strict=True)):
+            if old != new:
+                self.refresh_lines(self._top(n), self._top(n + 1) - self._top(n))
 
     @property
     def marked_key(self) -> str:
@@ -130,6 +139,14 @@ class LineList(ScrollView, can_focus=True):
         """Mark the first row, without a word to anyone: the keeper has not moved the mark."""
         self.set_reactive(LineList.marked, 0)
         self.refresh()
+
+    def mark_row(self, key: str) -> None:
+        """Mark the row of a key, where it is, in the same way."""
+        place = next((n for n, row in enumerate(self.rows) if row.key == key), self.marked)
+        if place != self.marked:
+            self.set_reactive(LineList.marked, place)
+            self.scroll_to_region(Region(0, self._top(place), 1, 1), animate=False, force=True)
+            self.refresh()
 
     def on_resize(self) -> None:
         self._fit()

@@ -46,6 +46,11 @@ def why(house: TrayturnApp, due: Due) -> None:
 
 def feed(house: TrayturnApp, key: str, tray: str | None) -> None:
     """A feeding, once the cautions before the first one are read."""
+    read_first(house, key, "feeding", lambda: go(house, "feed", key, tray))
+
+
+def feed_by_form(house: TrayturnApp, key: str, tray: str | None) -> None:
+    """The same typed, which may be of a past day."""
     read_first(house, key, "feeding", lambda: recording.feed(house, key, tray))
 
 

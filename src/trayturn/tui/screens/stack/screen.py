@@ -190,6 +190,9 @@ class StackScreen(BinFrame):
     def action_feed(self) -> None:
         acts.feed(self.house, self.key, self.tray)
 
+    def action_feed_by_form(self) -> None:
+        acts.feed_by_form(self.house, self.key, self.tray)
+
     def action_check(self) -> None:
         recording.check(self.house, self.key, self.tray)
 
