@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cache, cached_property
+
 from trayturn.advice.ingredients import own_rows
 from trayturn.domain.profile import Profile
 from trayturn.science.materials import Material, NotKnown, Table, load_materials
@@ -31,7 +33,17 @@ class Pantry:
         found = self.meant(name)
         if found is not None and found.moisture is not None and found.breakdown:
             return found, True
-        return self.table.find(SCRAPS), False
+        return self._stand_in, False
+
+    @cached_property
+    def _stand_in(self) -> Material:
+        return self.table.find(SCRAPS)
+
+
+@cache
+def shipped_pantry() -> Pantry:
+    """The pantry of the shipped table alone, for where no profile is at hand."""
+    return Pantry(load_materials())
 
 
 def pantry_of(profile: Profile) -> Pantry:
