@@ -46,6 +46,8 @@ COMMANDS = frozenset(
         "lift",
         "supplies",
         "past",
+        "moisture",
+        "readings",
         "outlook",
         "compare",
         "feed",
