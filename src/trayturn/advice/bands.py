@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable
 from typing import NamedTuple
 
 from trayturn.domain.setup import Units
-from trayturn.domain.units import OUNCE_KG, POUND_KG, QUART_L, show_mass, show_volume
+from trayturn.domain.units import QUART_L, round_mass, show_mass, show_volume, two_figures
 
 
 class Band(NamedTuple):
@@ -62,19 +61,10 @@ def day_band(band: Band) -> str:
 
 def rough_mass(kg: float, units: Units) -> str:
     """A mass to two figures in the keeper's units: an estimate is not known to a gram."""
-    us = units is Units.US
-    unit = OUNCE_KG if us and kg < POUND_KG else POUND_KG if us else 1.0
-    return show_mass(two_figures(kg / unit) * unit, units)
+    return show_mass(round_mass(kg, units), units)
 
 
 def rough_volume(litres: float, units: Units) -> str:
     """A volume to two figures in the keeper's units."""
     unit = QUART_L if units is Units.US else 1.0
     return show_volume(two_figures(litres / unit) * unit, units)
-
-
-def two_figures(value: float) -> float:
-    """The number to two figures: 0.46, 4.6, 46, 460."""
-    if value == 0 or not math.isfinite(value):
-        return value
-    return round(value, 1 - math.floor(math.log10(abs(value))))

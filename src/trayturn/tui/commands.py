@@ -12,7 +12,10 @@ from textual.binding import Binding, BindingType
 
 BINS, STACK, SEPARATION, JOURNAL, CAUTIONS = "bins", "stack", "separation", "journal", "cautions"
 BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT = "begin", "supplies", "past", "due", "put_right"
-EVERYWHERE = frozenset({BINS, STACK, SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT})
+CHECK = "check"
+EVERYWHERE = frozenset(
+    {BINS, STACK, SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, CHECK}
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,17 +73,20 @@ COMMANDS: tuple[Command, ...] = (
         "space",
         "Do it",
         "Do the one obvious thing",
-        _on(BINS, STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT),
-        _on(STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT),
+        _on(BINS, STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT, CHECK),
+        _on(STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT, CHECK),
         "Space",
-        {DUE: ("Do it", "Do what is marked")},
+        {DUE: ("Do it", "Do what is marked"), CHECK: ("Save", "Save all that was read as one check")},
     ),
     Command(
         "enter",
         "enter",
         "Type",
         "Type the marked weight or words; otherwise the same as Space",
-        _on(SEPARATION),
+        _on(SEPARATION, CHECK),
+        _on(CHECK),
+        "Enter",
+        {CHECK: ("Type", "Type the marked reading in any unit, or open its list")},
     ),
     Command("feed", "f", "Feed", "Write down a feeding", _on(STACK), _on(STACK)),
     Command(
@@ -91,6 +97,7 @@ COMMANDS: tuple[Command, ...] = (
         _on(STACK),
         _on(STACK),
     ),
+    Command("typed_check", "", "Typed check", "Write down readings of another day, typed", _on(STACK, CHECK)),
     Command(
         "separate", "s", "Separate", "Separate a tray from its worms, step by step", _on(STACK), _on(STACK)
     ),
@@ -104,22 +111,25 @@ COMMANDS: tuple[Command, ...] = (
     Command("supplies", "p", "Supplies", "What is in stock, and what the next turn needs", _on(STACK)),
     Command("past", "l", "Past year", "The past year, week by week", _on(BINS, STACK)),
     Command("note", "i", "Note", "Write a note", _on(STACK, JOURNAL), _on(JOURNAL)),
-    Command("journal", "j", "Journal", "Everything written down, newest first", _on(STACK, SEPARATION)),
+    Command(
+        "journal", "j", "Journal", "Everything written down, newest first", _on(STACK, SEPARATION, CHECK)
+    ),
     Command(
         "put_right",
         "o",
         "Put right",
         "Find what is wrong from what you see, and what to do about it",
-        _on(STACK),
-        _on(STACK),
+        _on(STACK, CHECK),
+        _on(STACK, CHECK),
     ),
     Command(
         "filter_tray",
         "v",
         "Tray",
         "Show one tray after another",
-        _on(JOURNAL, PUT_RIGHT),
-        _on(JOURNAL, PUT_RIGHT),
+        _on(JOURNAL, PUT_RIGHT, CHECK),
+        _on(JOURNAL, PUT_RIGHT, CHECK),
+        here={CHECK: ("Tray", "The next tray, and after the last one the whole bin")},
     ),
     Command("filter_kind", "g", "Kind", "Show one kind of entry after another", _on(JOURNAL), _on(JOURNAL)),
     Command("new", "n", "New bin", "Make a profile for another bin", _on(BINS), _on(BINS)),
@@ -132,8 +142,8 @@ COMMANDS: tuple[Command, ...] = (
         "plus,equals_sign,right",
         "More",
         "More time, or more of what is marked; a week later",
-        _on(SEPARATION, SUPPLIES, PAST, DUE),
-        _on(SUPPLIES, DUE),
+        _on(SEPARATION, SUPPLIES, PAST, DUE, CHECK),
+        _on(SUPPLIES, DUE, CHECK),
         "+",
         {DUE: ("Later", "Put what is marked off by a day; again, by one more")},
     ),
@@ -142,8 +152,8 @@ COMMANDS: tuple[Command, ...] = (
         "minus,left",
         "Less",
         "Less time, or less of what is marked; a week earlier",
-        _on(SEPARATION, SUPPLIES, PAST, DUE),
-        _on(SUPPLIES, DUE),
+        _on(SEPARATION, SUPPLIES, PAST, DUE, CHECK),
+        _on(SUPPLIES, DUE, CHECK),
         "-",
         {DUE: ("Earlier", "Take a day of putting off back")},
     ),
@@ -167,7 +177,7 @@ COMMANDS: tuple[Command, ...] = (
         "u",
         "Undo",
         "Take back the last entry",
-        _on(STACK, JOURNAL, BINS, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT),
+        _on(STACK, JOURNAL, BINS, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT, CHECK),
         _on(JOURNAL, SUPPLIES, DUE, PUT_RIGHT),
     ),
     Command(
@@ -184,7 +194,7 @@ COMMANDS: tuple[Command, ...] = (
         "c",
         "Cautions",
         "Read the cautions, with their reasons",
-        _on(BINS, STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT),
+        _on(BINS, STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT, CHECK),
         _on(BEGIN),
     ),
     Command(
@@ -193,7 +203,7 @@ COMMANDS: tuple[Command, ...] = (
         "Leave",
         "Leave this screen; its place is kept",
         EVERYWHERE - _on(BINS),
-        _on(SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT),
+        _on(SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, CHECK),
         "Esc",
     ),
     Command(

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from tests.advice.checking.scenes import checked, scene
 from tests.builders import entry, fed
-from trayturn.advice.bands import Band, rough_mass, rough_volume, two_figures
+from trayturn.advice.bands import Band, rough_mass, rough_volume
 from trayturn.advice.checking.additions import (
     Addition,
     bedding_for,
@@ -24,7 +24,7 @@ from trayturn.advice.checking.kinds import Kind
 from trayturn.advice.checking.scene import Scene
 from trayturn.advice.contents import SHREDS
 from trayturn.domain.setup import Units
-from trayturn.domain.units import POUND_KG, QUART_L
+from trayturn.domain.units import POUND_KG, QUART_L, two_figures
 from trayturn.science.blend import WATER, Blend, Part, Stuff
 
 SHARES = st.floats(0.05, 0.95)

@@ -67,9 +67,17 @@ def test_too_wet_tells_the_bedding_the_stock_and_when_to_feed_again() -> None:
     found = verdict(Kind.MOISTURE, 93.0, stock)
     assert found.addition is not None
     assert found.addition.stuff.name == "shredded cardboard"
-    assert "of dry shredded cardboard in all, for 80 %" in found.do[0]
+    assert "of dry shredded cardboard in all, for 75 %" in found.do[0]
     assert "In stock: 1.5 kg of it." in found.do
     assert "look again on Tue 7 Apr, in 7 days" in found.do[-1]
+
+
+def test_more_bedding_than_a_tray_holds_is_said_to_be() -> None:
+    """A tray of 0.16 by 0.15 m holds 24 l, 480 g of loose shreds at 20 kg/m3 (Solomon 1993)."""
+    soaked = verdict(Kind.MOISTURE, 93.0, checked(29, gross_kg=0.9 + 9.0))
+    assert any(line.startswith("That is more than fits in at once") for line in soaked.do)
+    little = verdict(Kind.MOISTURE, 93.0, checked(29, gross_kg=0.9 + 1.0))
+    assert not any("more than fits" in line for line in little.do)
 
 
 def test_of_the_whole_bin_no_amount_is_made_up() -> None:

@@ -110,6 +110,11 @@ def bedding_for_c_to_n(contents: Contents, ratio: float, setup: BinSetup, stuff:
     return None if share is None else Addition(stuff, share.times(kg), goal, _layer_kg(setup, stuff))
 
 
+def room_kg(setup: BinSetup, stuff: Stuff) -> float:
+    """What a whole tray holds of it, loose: more cannot be mixed into one that is filled."""
+    return setup.tray_area_m2 * setup.tray_depth_m * (stuff.density_kg_m3 or LOOSE_KG_M3)
+
+
 def _layer_kg(setup: BinSetup, stuff: Stuff) -> float:
     return LAYER_AT_ONCE_M * setup.tray_area_m2 * (stuff.density_kg_m3 or LOOSE_KG_M3)
 

@@ -9,6 +9,7 @@ from trayturn.advice.checking.additions import (
     Addition,
     bedding_for,
     dry_bedding,
+    room_kg,
     stock_words,
     water_for,
 )
@@ -26,8 +27,6 @@ from trayturn.domain.stack import Stack, TrayState
 from trayturn.domain.units import three_figures
 from trayturn.science.drying import moisture_by_drying
 
-WET_GOAL_PCT = 80.0
-"""What a wet tray is brought to: in both published optima, 70 to 85 % (Kaplan) and 80 to 90 % (Edwards)."""
 HUNGRY_DAYS = 7
 """A week at least without food for a bin that is too wet (Oregon Metro, of bins that have turned foul)."""
 WORDS = {
@@ -49,6 +48,7 @@ PERCENT_MEANS = (
     "Percent is water as a share of the fresh mass (Cornell Composting 1996). A soil meter's own scale is not"
     " that: weigh a sample wet and dried, and compare."
 )
+NO_ROOM = "That is more than fits in at once: mix part of the tray into a dry bedding tray."
 DRYING_OUT = "Dry bedding, an open lid and no food for a while: Euless, Texas, guidance after Appelhof."
 
 
@@ -89,13 +89,13 @@ def to_do_about(tray: TrayState, stack: Stack, pantry: Pantry) -> str:
 
 
 def addition_for(standing: Standing, scene: Scene) -> Addition | None:
-    """What brings the tray back: water up to 75 %, or dry bedding down to 80 %; None where nothing has to."""
+    """What brings the tray to 75 %: water or dry bedding; None where nothing has to."""
     contents, setup = scene.contents, scene.stack.setup
     if contents is None or scene.tray is None or standing is Standing.FINE:
         return None
     if standing < Standing.FINE:
         return water_for(contents, GOAL_PCT, setup)
-    return bedding_for(contents, WET_GOAL_PCT, setup, dry_bedding(scene.stack, scene.tray, scene.pantry))
+    return bedding_for(contents, GOAL_PCT, setup, dry_bedding(scene.stack, scene.tray, scene.pantry))
 
 
 def _reading(point: Point) -> str:
@@ -120,6 +120,8 @@ def _to_do(standing: Standing, addition: Addition | None, scene: Scene) -> list[
         return [*lines, "Sprinkle it over, mix, and look again a day after each part."]
     if addition and (stock := stock_words(scene.stack, addition.stuff, scene.pantry)):
         lines.append(stock)
+    if addition and addition.kg.low > room_kg(scene.stack.setup, addition.stuff):
+        lines.append(NO_ROOM)
     if standing is Standing.ABOVE:
         lines.append("Let it drain with the lid open meanwhile.")
     return [*lines, _hold(standing, scene.stack.as_of)]
