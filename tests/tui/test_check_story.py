@@ -269,3 +269,11 @@ async def test_the_screen_is_few_widgets_and_its_keys_fit(tmp_path: Path) -> Non
         await k.press("k")
         assert k.footer_fits
         assert len(k.app.screen.query("*")) <= 20
+
+
+async def test_o_leads_to_putting_right_and_back_with_the_readings_kept(tmp_path: Path) -> None:
+    async with checking(tmp_path) as k:
+        await k.press("k", "down", "down", "down", "3", "o")
+        assert k.screen == "PutRight"
+        await k.press("escape")
+        k.sees("rotten", "Rotten: it lacks air")

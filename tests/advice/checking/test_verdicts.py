@@ -75,7 +75,9 @@ def test_too_wet_tells_the_bedding_the_stock_and_when_to_feed_again() -> None:
 def test_more_bedding_than_a_tray_holds_is_said_to_be() -> None:
     """A tray of 0.16 by 0.15 m holds 24 l, 480 g of loose shreds at 20 kg/m3 (Solomon 1993)."""
     soaked = verdict(Kind.MOISTURE, 93.0, checked(29, gross_kg=0.9 + 9.0))
-    assert any(line.startswith("That is more than fits in at once") for line in soaked.do)
+    assert soaked.do[0].startswith("Mix in 160 g now, and as much again over some days: ")
+    assert soaked.do[0].endswith("of dry shredded cardboard in all, for 75 %, is more than fits.")
+    assert "Mix part of the tray into one with dry bedding, if there is one." in soaked.do
     little = verdict(Kind.MOISTURE, 93.0, checked(29, gross_kg=0.9 + 1.0))
     assert not any("more than fits" in line for line in little.do)
 

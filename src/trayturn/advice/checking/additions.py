@@ -62,9 +62,13 @@ class Addition:
         stuff = "water" if self.is_water else f"dry {clean(self.stuff.name, 30)}"
         return f"{said(self.kg, lambda kg: self._show(kg, units))} of {stuff}"
 
+    def first(self, units: Units) -> str:
+        """What goes in at first: the most at once."""
+        return self._show(self.at_once_kg, units)
+
     def at_once(self, units: Units) -> str:
         """`at most 480 ml at once, so in 2 to 3 parts`."""
-        most = f"at most {self._show(self.at_once_kg, units)} at once"
+        most = f"at most {self.first(units)} at once"
         low, high = self.parts
         if high == 1:
             return "all at once"

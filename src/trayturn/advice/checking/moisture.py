@@ -48,7 +48,7 @@ PERCENT_MEANS = (
     "Percent is water as a share of the fresh mass (Cornell Composting 1996). A soil meter's own scale is not"
     " that: weigh a sample wet and dried, and compare."
 )
-NO_ROOM = "That is more than fits in at once: mix part of the tray into a dry bedding tray."
+ELSEWHERE = "Mix part of the tray into one with dry bedding, if there is one."
 DRYING_OUT = "Dry bedding, an open lid and no food for a while: Euless, Texas, guidance after Appelhof."
 
 
@@ -120,17 +120,24 @@ def _to_do(standing: Standing, addition: Addition | None, scene: Scene) -> list[
         return [*lines, "Sprinkle it over, mix, and look again a day after each part."]
     if addition and (stock := stock_words(scene.stack, addition.stuff, scene.pantry)):
         lines.append(stock)
-    if addition and addition.kg.low > room_kg(scene.stack.setup, addition.stuff):
-        lines.append(NO_ROOM)
+    if addition and not _fits(addition, scene):
+        lines.append(ELSEWHERE)
     if standing is Standing.ABOVE:
         lines.append("Let it drain with the lid open meanwhile.")
     return [*lines, _hold(standing, scene.stack.as_of)]
 
 
 def _add(addition: Addition, scene: Scene) -> str:
-    verb = "Add" if addition.is_water else "Mix in"
-    units = scene.units
+    verb, units = "Add" if addition.is_water else "Mix in", scene.units
+    if not _fits(addition, scene):
+        first = f"Mix in {addition.first(units)} now, and as much again over some days"
+        return f"{first}: {addition.words(units)} in all, for {addition.goal}, is more than fits."
     return f"{verb} {addition.words(units)} in all, for {addition.goal}: {addition.at_once(units)}."
+
+
+def _fits(addition: Addition, scene: Scene) -> bool:
+    """Whether so much can go into a tray that is filled already."""
+    return addition.is_water or addition.kg.low <= room_kg(scene.stack.setup, addition.stuff)
 
 
 def _no_amount(dry: bool, scene: Scene) -> str:
