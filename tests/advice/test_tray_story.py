@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tests.builders import a_usual_bin, entry, fed, moment, stack_of, started, turned
+from trayturn.advice.pantry import shipped_pantry
 from trayturn.advice.story import move_line, separation_line, stack_sentence, tray_line, tray_story
 from trayturn.advice.turning import Move
 from trayturn.domain.entries import Entry, Stage
@@ -102,6 +103,17 @@ def test_the_story_of_a_tray_in_us_units() -> None:
     assert "Last checked yesterday." in story(stack, "A")
     assert "Weighed yesterday: 10 lb, of which 8 lb is contents." in story(stack, "A")
     assert any(told.startswith("Moisture: dry, about 50 %") for told in story(stack, "A"))
+
+
+def test_a_dry_tray_tells_how_much_water_where_it_can_be_reckoned() -> None:
+    """By hand: 0.5 kg of cardboard at 8 % is 0.46 kg of solids, which takes 1.00 l from 45 % and 0.82 l from
+    55 % to come to 75 %."""
+    stack = stack_of(started("A", 0), entry("checked", 9, tray="A", moisture_pct=50), as_of=10)
+    tray = stack.trays[0]
+    rough = next(line for line in tray_story(tray, stack) if line.startswith("Moisture:"))
+    assert rough.endswith("Add water a little at a time; a check tells how much.")
+    told = next(line for line in tray_story(tray, stack, shipped_pantry) if line.startswith("Moisture:"))
+    assert "Add 820 ml to 1 l of water in all, for 75 %: at most 480 ml at once" in told
 
 
 def test_the_last_check_tells_every_reading() -> None:

@@ -33,7 +33,7 @@ def test_a_footer_shows_only_keys_of_its_screen() -> None:
 
 async def test_help_lists_exactly_the_keys_of_each_screen(tmp_path: Path) -> None:
     async with keeper(heeded(tmp_path)) as k:
-        for name in ("bins", "due", "stack", "journal", "cautions", "rest"):
+        for name in ("bins", "due", "stack", "journal", "cautions", "check", "rest"):
             await k.press(*{**TOUR, "rest": ("escape", "s")}[name])
             place = {"rest": "separation"}.get(name, name)
             bound = {b.id for b in k.app.screen._bindings.key_to_bindings.get("m", []) if b.id}

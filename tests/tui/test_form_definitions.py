@@ -15,6 +15,7 @@ from trayturn.domain.entries import (
     Fed,
     Feel,
     Note,
+    Pest,
     SuppliesCounted,
     SuppliesUsed,
     TrayStarted,
@@ -104,6 +105,25 @@ def test_a_check_takes_one_reading_or_all() -> None:
         form, tray="", temperature_c="18", sump_l="250 ml", strays="few", moisture_pct="70%", ph="7"
     )
     assert whole == [Checked(at=NOW, temperature_c=18, sump_l=0.25, strays=Amount.FEW, moisture_pct=70, ph=7)]
+
+
+def test_a_check_takes_worms_seen_and_pests_by_name() -> None:
+    form = forms.check_form(STACK)
+    assert filled(form, worms="many", pests="springtails, Ants") == [
+        Checked(at=NOW, tray="B", worms=Amount.MANY, pests=(Pest.SPRINGTAILS, Pest.ANTS))
+    ]
+    assert form.read_all({"pests": "ents"}, NOW)[1] == {
+        "pests": "'ents' is not known under Pests; did you mean ants?"
+    }
+
+
+def test_a_typed_check_refuses_what_cannot_be() -> None:
+    form = forms.check_form(STACK)
+    with pytest.raises(ValueError, match="the empty tray alone weighs 900 g"):
+        filled(form, gross_kg="200 g")
+    assert form.read_all({"sump_l": "9 l"}, NOW)[1] == {
+        "sump_l": "'9 l' cannot be: In the sump is at least 0 and at most 5 l."
+    }
 
 
 def test_readings_of_nothing_at_all_count_as_readings() -> None:

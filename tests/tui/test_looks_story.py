@@ -18,6 +18,7 @@ SAID = {
     "cautions": ("[x]", "read today"),
     "put right": ("] rotten", "Causes, the likeliest first"),
     "causes": ("possible", "For: "),
+    "check": ("not read yet", "1 dry: crumbles"),
     "skim": ("Step 4 of 7", "Skim, pass 2"),
     "decide": ("[1 one more pass]",),
     "summary": ("Summary", "Done."),

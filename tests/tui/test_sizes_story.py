@@ -16,6 +16,7 @@ TOUR = {
     "put right": ("escape", "o", "space"),
     "causes": ("enter",),
     "cautions": ("escape", "c"),
+    "check": ("escape", "k"),
     "turn": ("escape", "t"),
     "feeding": ("escape", "f"),
     "help": ("escape", "question_mark"),

@@ -17,6 +17,7 @@ SHOTS = {
     "separation": ("home", "enter", "s"),
     "journal": ("home", "enter", "j"),
     "put right": ("home", "enter", "o", "space", "3", "space", "enter"),
+    "check": ("home", "enter", "k", "4"),
 }
 
 

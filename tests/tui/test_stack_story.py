@@ -24,7 +24,7 @@ PRESSING: dict[str, tuple[tuple[Entry, ...], float, str, str]] = {
     "start": ((), 0, "Begin", "Soak the bedding and fill the first tray."),
     "watch": ((*a_usual_bin()[:2], *NEW), 1.5, "Watch", "Lift the lid and see where the worms are."),
     "feed": ((*a_usual_bin(), LOOKED), 76, "Feed", "Meal for tray B"),
-    "check": (a_usual_bin(), 70, "Form", "Check Pantry"),
+    "check": (a_usual_bin(), 70, "Check", "Pantry  check"),
     "turn": ((*a_usual_bin(), fed("B", 119)), 121, "Turn", "Tray B"),
     "separation": ((*a_usual_bin(), WAITING), 66, "Separation", "Separate tray A"),
     "rest": ((*a_usual_bin(), *separating("A")), 70.01, "Separation", "Step 3 of 7"),
@@ -67,7 +67,6 @@ async def test_enter_tells_the_marked_tray_and_each_due_thing(tmp_path: Path) ->
 
 
 FORMS = {
-    "k": ("checked", "tab", "", "Readings saved."),
     "i": ("note", "", "first frost", "Note saved."),
     "a": ("tray_started", "tab", "leaf mould=300 g", "Tray added."),
     "w": ("worms_added", "", "250 g", "Worms saved."),
@@ -83,7 +82,7 @@ async def test_every_form_saves_and_u_takes_each_back(tmp_path: Path) -> None:
                 await k.heed()
                 before = k.standing("pantry")
             await k.press(*([move] if move else []))
-            await (k.type(text) if text else k.press("2"))
+            await k.type(text)
             await k.press("ctrl+s")
             k.sees(said)
             assert [e.kind for e in k.standing("pantry")[len(before) :]] == [kind], key

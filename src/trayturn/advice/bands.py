@@ -6,7 +6,7 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 from trayturn.domain.setup import Units
-from trayturn.domain.units import show_mass, show_volume
+from trayturn.domain.units import QUART_L, round_mass, show_mass, show_volume, two_figures
 
 
 class Band(NamedTuple):
@@ -57,3 +57,14 @@ def day_band(band: Band) -> str:
     """A band of days, whole: `12 to 15 days`."""
     low, high = round(band.low), round(band.high)
     return f"about {high} days" if low == high else f"{low} to {high} days"
+
+
+def rough_mass(kg: float, units: Units) -> str:
+    """A mass to two figures in the keeper's units: an estimate is not known to a gram."""
+    return show_mass(round_mass(kg, units), units)
+
+
+def rough_volume(litres: float, units: Units) -> str:
+    """A volume to two figures in the keeper's units."""
+    unit = QUART_L if units is Units.US else 1.0
+    return show_volume(two_figures(litres / unit) * unit, units)

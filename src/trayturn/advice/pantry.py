@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from functools import lru_cache
+from functools import cache, lru_cache
 
 from trayturn.advice.ingredients import own_rows
 from trayturn.domain.profile import Profile
@@ -40,6 +40,12 @@ class Pantry:
             row = found if found is not None and known else self.table.find(SCRAPS)
             self._scraps[name] = (row if row.breakdown else replace(row, breakdown=UNSAID)), known
         return self._scraps[name]
+
+
+@cache
+def shipped_pantry() -> Pantry:
+    """The pantry of the shipped table alone, for where no profile is at hand."""
+    return Pantry(load_materials())
 
 
 def pantry_of(profile: Profile) -> Pantry:

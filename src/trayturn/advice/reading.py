@@ -104,14 +104,18 @@ def moisture_words(tray: TrayState, stack: Stack) -> str:
     return f"{moisture.word}, {about}{moisture.percent:.0f} %, checked {in_days(moisture.at, stack.as_of)}"
 
 
-def moisture_caution(tray: TrayState) -> str:
-    """A sentence when the reading is outside the published limits, and nothing otherwise."""
+def moisture_caution(tray: TrayState, do: str = "") -> str:
+    """When the reading is outside the published limits, that and what to do; nothing otherwise.
+
+    `do` is what to do where it is known how much.
+    """
     moisture = moisture_of(tray)
     if moisture.percent is None or moisture.comfortable:
         return ""
     dry = moisture.percent < DRIEST_PCT
     limit = f"below the {DRIEST_PCT:.0f} %" if dry else f"above the {WETTEST_PCT:.0f} %"
-    do = "Add water a little at a time." if dry else "Mix in dry bedding."
+    roughly = f"{'Add water' if dry else 'Mix in dry bedding'} a little at a time; a check tells how much."
+    do = do or roughly
     return f"That is {limit} published as a limit for Eisenia fetida ({LIMITS_SOURCE}). {do}"
 
 

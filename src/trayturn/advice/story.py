@@ -2,17 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from datetime import datetime
+from typing import TYPE_CHECKING
 
 from trayturn.advice.feeding import feed_next
 from trayturn.advice.phrases import aged, when
-from trayturn.advice.reading import moisture_caution, moisture_words
+from trayturn.advice.reading import moisture_caution, moisture_of, moisture_words
 from trayturn.advice.turning import Move
 from trayturn.domain.entries import Checked, Stage, Step
 from trayturn.domain.setup import Units
 from trayturn.domain.stack import Separation, Stack, TrayState, days_between
 from trayturn.domain.units import show_mass, show_temperature, three_figures
 from trayturn.domain.words import clean, clock, count, listed, masses, span
+
+if TYPE_CHECKING:
+    from trayturn.advice.pantry import Pantry
 
 NUMBERS = ("No", "One", "Two", "Three", "Four", "Five", "Six", "Seven", "Eight", "Nine", "Ten")
 DOES = {
@@ -98,8 +103,11 @@ def _day_of(moment: datetime, stack: Stack) -> str:
     return when(moment, stack.as_of).removeprefix("on ")
 
 
-def tray_story(tray: TrayState, stack: Stack) -> list[str]:
-    """What is in the tray, when it was fed, checked and weighed, a line each."""
+def tray_story(tray: TrayState, stack: Stack, pantry: Callable[[], Pantry] | None = None) -> list[str]:
+    """What is in the tray, when it was fed, checked and weighed, a line each.
+
+    With a pantry at hand it tells how much puts the moisture right.
+    """
     lines = [tray_line(tray, stack)]
     if tray.level is None:
         return lines
@@ -108,11 +116,19 @@ def tray_story(tray: TrayState, stack: Stack) -> list[str]:
         lines.append(f"Last fed {when(tray.last_fed_at, stack.as_of)}.")
     if tray.last_check is not None:
         lines.append(_check_line(tray.last_check, stack))
-    if caution := moisture_caution(tray):
+    if moisture_of(tray).comfortable is False:
+        caution = moisture_caution(tray, _put_right(tray, stack, pantry()) if pantry is not None else "")
         lines.append(f"Moisture: {moisture_words(tray, stack)}. {caution}")
     lines += _weight(tray, stack)
     running = stack.separation(tray.id)
     return [*lines, separation_line(running, stack.as_of)] if running else lines
+
+
+def _put_right(tray: TrayState, stack: Stack, pantry: Pantry) -> str:
+    """The water or bedding for the last moisture reading, in a sentence."""
+    from trayturn.advice.checking.moisture import to_do_about
+
+    return to_do_about(tray, stack, pantry)
 
 
 def _contents(tray: TrayState, units: Units) -> list[str]:

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from trayturn.advice.checking.plausible import cannot_be
 from trayturn.advice.turning import next_turn, turn_entries
 from trayturn.cli import amounts, building_care, building_separation
 from trayturn.cli.desk import Desk
 from trayturn.cli.parsing import Refused
-from trayturn.domain.entries import Entry
+from trayturn.domain.entries import Checked, Entry
 from trayturn.domain.units import parse_temperature, parse_volume
 
 
@@ -44,7 +45,11 @@ def checked(desk: Desk) -> list[Entry]:
     }
     if all(reading is None for reading in readings.values()):
         raise Refused("A check needs at least one reading, such as --moisture 70 or --feel damp.")
-    return [desk.entry("checked", tray=desk.tray(typed.tray), **readings)]
+    check = desk.entry("checked", tray=desk.tray(typed.tray), **readings)
+    assert isinstance(check, Checked)
+    if (trouble := cannot_be(check, desk.stack)) is not None:
+        raise Refused(trouble)
+    return [check]
 
 
 def started(desk: Desk) -> list[Entry]:

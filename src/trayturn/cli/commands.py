@@ -73,6 +73,19 @@ def _journal(parser: ArgumentParser) -> None:
     add_reading(parser)
 
 
+def _readings(parser: ArgumentParser) -> None:
+    _bin(parser)
+    parser.add_argument("--tray", metavar="T", help="only this tray, and what tells of the whole bin")
+    add_reading(parser)
+
+
+def _moisture(parser: ArgumentParser) -> None:
+    parser.add_argument("container", metavar="EMPTY", help="the container alone, such as 4g")
+    parser.add_argument("wet", metavar="WET", help="the container with the wet sample, such as 14g")
+    parser.add_argument("dry", metavar="DRY", help="the same once dried, such as 6.3g")
+    add_json(parser)
+
+
 def _log(parser: ArgumentParser) -> None:
     _bin(parser)
     parser.add_argument(
@@ -280,6 +293,13 @@ _ALL = (
     Command(
         "separation", "Where the separations of one bin are.", "separation:separation", _one_bin, ABOUT_JSON
     ),
+    Command(
+        "readings",
+        "What was read, against its range and its history, and what to do.",
+        "readings:readings",
+        _readings,
+        ABOUT_JSON,
+    ),
     Command("journal", "The entries of one bin, newest first.", "journal:journal", _journal, ABOUT_JSON),
     Command(
         "supplies",
@@ -320,6 +340,7 @@ _ALL = (
         ABOUT_JSON,
     ),
     Command("mix", "What a mix comes to, and what brings it to a goal.", "mix:mix", _mix),
+    Command("moisture", "How moist a sample was, weighed wet and dried.", "drying:moisture", _moisture),
     Command("ration", "What so many worms can take a day, as a band.", "worms:ration", _ration),
     Command("ingredients", "The table of scraps and beddings.", "table:ingredients", _ingredients),
     Command("hatch", "When cocoons laid today hatch.", "worms:hatch", _hatch),

@@ -7,6 +7,7 @@ from argparse import Namespace
 from collections.abc import Sequence
 from datetime import datetime
 
+from trayturn.advice.checking.plausible import of_entry
 from trayturn.advice.entry_words import entry_line
 from trayturn.cli import as_json
 from trayturn.cli.building import BUILDERS
@@ -18,7 +19,7 @@ from trayturn.cli.opening import open_bin, readable
 from trayturn.cli.parsing import Refused, moment_asked
 from trayturn.cli.undoing import take_back_last
 from trayturn.clock import Clock
-from trayturn.domain.entries import Entry
+from trayturn.domain.entries import Checked, Entry
 from trayturn.domain.problems import Finding, Severity
 from trayturn.domain.profile import Profile
 from trayturn.domain.replay import present, replay
@@ -43,7 +44,8 @@ def log(options: Namespace, clock: Clock) -> int:
         entries = _build(kind, typed, before, now)
         refuse_impossible(before, entries, now)
         saved, said = append(loaded, entries), _said(entries, before)
-    return _confirm(typed, saved, entries, said, new_findings(before, readable(saved), now))
+    found = [*_doubted(entries, before), *new_findings(before, readable(saved), now)]
+    return _confirm(typed, saved, entries, said, found)
 
 
 def _kind(what: Sequence[str]) -> Kind:
@@ -94,6 +96,13 @@ def refuse_impossible(before: Profile, entries: Sequence[Entry], now: datetime) 
     wrong = [finding for finding in found if finding.severity is Severity.ERROR]
     if wrong:
         raise Refused(" ".join(("Nothing was saved.", *(f"{one.what} {one.to_do}".strip() for one in wrong))))
+
+
+def _doubted(entries: Sequence[Entry], before: Profile) -> list[Finding]:
+    """Readings that hardly can be: they are saved, and asked about."""
+    checks = [entry for entry in entries if isinstance(entry, Checked)]
+    doubts = [one for check in checks for one in of_entry(check, replay(before, check.at))]
+    return [Finding(Severity.WARNING, "unlikely-reading", one.what) for one in doubts]
 
 
 def _print(said: str, saved: Loaded, entries: Sequence[Entry], new: Sequence[Finding], page: Page) -> None:

@@ -16,15 +16,32 @@ OUNCE_KG = POUND_KG / 16
 INCH_M = 0.0254
 GALLON_L = 3.785411784
 QUART_L = GALLON_L / 4
+CUP_L = GALLON_L / 16
+FLUID_OUNCE_L = GALLON_L / 128
 SQUARE_FOOT_M2 = (12 * INCH_M) ** 2
 
 MASS = {"kg": 1.0, "g": 0.001, "lb": POUND_KG, "lbs": POUND_KG, "oz": OUNCE_KG}
-VOLUME = {"l": 1.0, "litre": 1.0, "liter": 1.0, "ml": 0.001, "gal": GALLON_L, "qt": QUART_L}
+VOLUME = {
+    "l": 1.0,
+    "litre": 1.0,
+    "liter": 1.0,
+    "dl": 0.1,
+    "cl": 0.01,
+    "ml": 0.001,
+    "gal": GALLON_L,
+    "qt": QUART_L,
+    "pt": QUART_L / 2,
+    "cup": CUP_L,
+    "cups": CUP_L,
+    "floz": FLUID_OUNCE_L,
+}
 LENGTH = {"m": 1.0, "cm": 0.01, "mm": 0.001, "in": INCH_M, "ft": 12 * INCH_M}
 AREA = {"m2": 1.0, "cm2": 1e-4, "ft2": SQUARE_FOOT_M2, "in2": INCH_M**2}
+SCALES = {"celsius": "c", "centigrade": "c", "fahrenheit": "f", "c": "c", "f": "f"}
 DURATION_MINUTES = {"min": 1.0, "s": 1 / 60, "h": 60.0}
 
 QUANTITY = re.compile(r"\s*([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+))\s*([^\W\d_][\w²]*|%|°\s*[CcFf])?\s*")
+FLUID_OUNCES = re.compile(r"fl\.?\s*oz\b", re.IGNORECASE)
 THOUSANDS = re.compile(r"\d,\d{3}(?!\d)")
 
 
@@ -76,9 +93,11 @@ def parse_mass(text: str, units: Units = Units.METRIC) -> float:
 
 
 def parse_volume(text: str, units: Units = Units.METRIC) -> float:
-    """`1.5 l`, `250 ml`, `2 qt`, `1 gal` as litres. Raises `UnitError`."""
+    """`1.5 l`, `250 ml`, `2 qt`, `1 cup`, `8 fl oz` as litres. Raises `UnitError`."""
     us = units is Units.US
-    return _parse(text, VOLUME, "volume", "qt" if us else "l", "2 qt" if us else "1.5 l", us)
+    return _parse(
+        FLUID_OUNCES.sub("floz", text), VOLUME, "volume", "qt" if us else "l", "2 qt" if us else "1.5 l", us
+    )
 
 
 def parse_length(text: str, units: Units = Units.METRIC) -> float:
@@ -101,7 +120,7 @@ def parse_minutes(text: str) -> float:
 def parse_temperature(text: str, units: Units = Units.METRIC) -> float:
     """`18 C`, `65 F` as degrees Celsius. A bare number is C, or F for a US keeper. Raises `UnitError`."""
     number, unit = split_quantity(text, "65 F" if units is Units.US else "18 C")
-    scale = unit.strip("° ") or ("f" if units is Units.US else "c")
+    scale = SCALES.get(unit.strip("° "), unit) or ("f" if units is Units.US else "c")
     if scale not in ("c", "f"):
         raise UnitError(f"{_typed(unit)} is not a unit of temperature; use C or F, such as 18 C.")
     return number if scale == "c" else (number - 32) / 1.8

@@ -47,6 +47,8 @@ COMMANDS = frozenset(
         "supplies",
         "past",
         "handbook",
+        "moisture",
+        "readings",
         "outlook",
         "compare",
         "feed",

@@ -12,9 +12,9 @@ from textual.binding import Binding, BindingType
 
 BINS, STACK, SEPARATION, JOURNAL, CAUTIONS = "bins", "stack", "separation", "journal", "cautions"
 BEGIN, SUPPLIES, PAST, DUE = "begin", "supplies", "past", "due"
-PUT_RIGHT, HANDBOOK, FEED = "put_right", "handbook", "feed"
+PUT_RIGHT, HANDBOOK, FEED, CHECK = "put_right", "handbook", "feed", "check"
 EVERYWHERE = frozenset(
-    {BINS, STACK, SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, HANDBOOK, FEED}
+    {BINS, STACK, SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, HANDBOOK, FEED, CHECK}
 )
 
 
@@ -76,12 +76,13 @@ COMMANDS: tuple[Command, ...] = (
         "space",
         "Do it",
         "Do the one obvious thing",
-        _on(BINS, STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT, FEED),
-        _on(STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT, FEED),
+        _on(BINS, STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT, FEED, CHECK),
+        _on(STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT, FEED, CHECK),
         "Space",
         {
             DUE: ("Do it", "Do what is marked"),
             FEED: ("Record", "Write the meal down as it stands; supplies go down by it"),
+            CHECK: ("Save", "Save all that was read as one check"),
         },
     ),
     Command(
@@ -89,7 +90,10 @@ COMMANDS: tuple[Command, ...] = (
         "enter",
         "Type",
         "Type the marked weight or words; otherwise the same as Space",
-        _on(SEPARATION),
+        _on(SEPARATION, CHECK),
+        _on(CHECK),
+        "Enter",
+        {CHECK: ("Type", "Type the marked reading in any unit, or open its list")},
     ),
     Command("feed", "f", "Feed", "Write down a feeding", _on(STACK), _on(STACK)),
     Command(
@@ -100,6 +104,7 @@ COMMANDS: tuple[Command, ...] = (
         _on(STACK),
         _on(STACK),
     ),
+    Command("typed_check", "", "Typed check", "Write down readings of another day, typed", _on(STACK, CHECK)),
     Command(
         "separate", "s", "Separate", "Separate a tray from its worms, step by step", _on(STACK), _on(STACK)
     ),
@@ -130,23 +135,28 @@ COMMANDS: tuple[Command, ...] = (
         _on(JOURNAL),
         here={FEED: ("Note", "A note to keep with this meal")},
     ),
-    Command("journal", "j", "Journal", "Everything written down, newest first", _on(STACK, SEPARATION)),
+    Command(
+        "journal", "j", "Journal", "Everything written down, newest first", _on(STACK, SEPARATION, CHECK)
+    ),
     Command(
         "put_right",
         "o",
         "Put right",
         "Find what is wrong from what you see, and what to do about it",
-        _on(STACK),
-        _on(STACK),
+        _on(STACK, CHECK),
+        _on(STACK, CHECK),
     ),
     Command(
         "filter_tray",
         "v",
         "Tray",
         "Show one tray after another",
-        _on(JOURNAL, PUT_RIGHT, FEED),
-        _on(JOURNAL, PUT_RIGHT),
-        here={FEED: ("Tray", "Feed another tray with this meal")},
+        _on(JOURNAL, PUT_RIGHT, FEED, CHECK),
+        _on(JOURNAL, PUT_RIGHT, CHECK),
+        here={
+            FEED: ("Tray", "Feed another tray with this meal"),
+            CHECK: ("Tray", "The next tray, and after the last one the whole bin"),
+        },
     ),
     Command(
         "filter_kind",
@@ -175,8 +185,8 @@ COMMANDS: tuple[Command, ...] = (
         "plus,equals_sign,right",
         "More",
         "More time, or more of what is marked; a week later",
-        _on(SEPARATION, SUPPLIES, PAST, DUE, FEED),
-        _on(SUPPLIES, DUE, FEED),
+        _on(SEPARATION, SUPPLIES, PAST, DUE, FEED, CHECK),
+        _on(SUPPLIES, DUE, FEED, CHECK),
         "+",
         {
             DUE: ("Later", "Put what is marked off by a day; again, by one more"),
@@ -188,8 +198,8 @@ COMMANDS: tuple[Command, ...] = (
         "minus,left",
         "Less",
         "Less time, or less of what is marked; a week earlier",
-        _on(SEPARATION, SUPPLIES, PAST, DUE, FEED),
-        _on(SUPPLIES, DUE, FEED),
+        _on(SEPARATION, SUPPLIES, PAST, DUE, FEED, CHECK),
+        _on(SUPPLIES, DUE, FEED, CHECK),
         "-",
         {
             DUE: ("Earlier", "Take a day of putting off back"),
@@ -216,7 +226,7 @@ COMMANDS: tuple[Command, ...] = (
         "u",
         "Undo",
         "Take back the last entry",
-        _on(STACK, JOURNAL, BINS, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT),
+        _on(STACK, JOURNAL, BINS, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT, CHECK),
         _on(JOURNAL, SUPPLIES, DUE, PUT_RIGHT),
     ),
     Command(
@@ -233,7 +243,7 @@ COMMANDS: tuple[Command, ...] = (
         "c",
         "Cautions",
         "Read the cautions, with their reasons",
-        _on(BINS, STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT, FEED),
+        _on(BINS, STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT, FEED, CHECK),
         _on(BEGIN),
     ),
     Command("search", "tab", "Search", "Type words to find a page by", _on(HANDBOOK), _on(HANDBOOK), "Tab"),
@@ -251,7 +261,7 @@ COMMANDS: tuple[Command, ...] = (
         "Leave",
         "Leave this screen; its place is kept",
         EVERYWHERE - _on(BINS),
-        _on(SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, HANDBOOK, FEED),
+        _on(SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, HANDBOOK, FEED, CHECK),
         "Esc",
     ),
     Command(

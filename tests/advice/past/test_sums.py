@@ -141,9 +141,11 @@ def test_bins_add_up_and_their_longest_gap_is_that_of_one_of_them() -> None:
         past_of([])
 
 
-def _used_here(one: Entry) -> bool:
-    """Whether its bedding went into this bin: that of a tray from another bin was used there."""
-    return isinstance(one, Fed) or (isinstance(one, TrayStarted) and not one.came_from)
+def _bedding(one: Entry) -> float:
+    """Bedding that an entry put into this bin: that of a tray from another bin was used there."""
+    if isinstance(one, Fed) or (isinstance(one, TrayStarted) and not one.came_from):
+        return sum(one.bedding_kg.values())
+    return 0.0
 
 
 @given(journals())
@@ -156,7 +158,7 @@ def test_the_weeks_add_up_to_the_entries_whatever_the_offsets(entries: list[Entr
     assert sum(week.checks for week in counted) == sum(isinstance(one, Checked) for one in kept)
     assert sum(week.turns for week in counted) == sum(isinstance(one, Turned) for one in kept)
     scraps = sum(sum(one.items_kg.values()) for one in meals)
-    bedding = sum(sum(one.bedding_kg.values()) for one in kept if _used_here(one))
+    bedding = sum(map(_bedding, kept))
     assert sum(week.scraps_kg for week in counted) == pytest.approx(scraps)
     assert sum(week.bedding_kg for week in counted) == pytest.approx(bedding)
 

@@ -47,16 +47,16 @@ def test_a_tray_dry_enough_gets_no_figure() -> None:
     assert "no wetter than 75 %" in amounts.dry_bedding(_weighed(5.0, moisture_pct=60))
 
 
-def test_water_brings_a_dry_tray_to_70_percent() -> None:
+def test_water_brings_a_dry_tray_to_75_percent() -> None:
     """W = (Q G - Q M) / (1 - G) (the same source, with water as the second part)."""
-    low, high = ((4.0 * 0.70 - 4.0 * wet) / 0.30 for wet in (0.55, 0.45))
-    assert (low, high) == pytest.approx((2.0, 3.333), abs=0.001)
+    low, high = ((4.0 * 0.75 - 4.0 * wet) / 0.25 for wet in (0.55, 0.45))
+    assert (low, high) == pytest.approx((3.2, 4.8), abs=0.001)
     told = amounts.water(_weighed(4.0, moisture_pct=50))
-    assert told.startswith("2 l to 3.33 l brings tray A up to 70 % wet")
+    assert told.startswith("3.2 l to 4.8 l brings tray A up to 75 % wet")
 
 
 def test_a_damp_tray_gets_no_water() -> None:
-    assert "70 % wet already" in amounts.water(_weighed(4.0, moisture_pct=85))
+    assert "75 % wet already" in amounts.water(_weighed(4.0, moisture_pct=85))
 
 
 def _worms(kg: float) -> Entry:

@@ -6,6 +6,7 @@ import math
 from datetime import timedelta
 
 from trayturn.advice.bands import Band, day_band, mass_band, volume_band
+from trayturn.advice.checking.ranges import GOAL_PCT
 from trayturn.advice.trouble.asks_amounts import intake, per_day, uneaten
 from trayturn.advice.trouble.asks_mix import fed_blend
 from trayturn.advice.trouble.asks_shares import Belongs, is_citrus, is_left_out
@@ -21,8 +22,8 @@ from trayturn.science.limits import BEST_C_TO_N, SALTIEST
 from trayturn.science.ration import NORM, STOCKING_KG_M2
 from trayturn.science.water import bedding_for, surplus
 
-GOAL, DAMP = 0.75, 0.70
-"""The moisture to come down to (Solomon 1993, household boxes) and to come up to (Kaplan et al. 1980)."""
+GOAL = GOAL_PCT / 100
+"""The moisture to come down to, or up to (Solomon 1993, household boxes)."""
 LEAST_REST_DAYS, MOST_REST_DAYS = 7, 42
 """At least a week without food (Oregon Metro). That six weeks is the longest is our choice: worms starve."""
 DRY_SHREDS = Stuff("dry shreds", 0.08)
@@ -64,15 +65,15 @@ def water(case: Case) -> str:
     holds = case.holds(tray)
     most = _water(holds.wet_kg.high, holds.moisture.low)
     if most < SMALLEST_KG:
-        return "By reckoning it is 70 % wet already: only sprinkle where it crumbles."
+        return "By reckoning it is 75 % wet already: only sprinkle where it crumbles."
     least = _water(holds.wet_kg.low, holds.moisture.high)
     band = Band(least, _water(holds.wet_kg.mid, holds.moisture.mid), most)
     told = volume_band(band, case.units) if least > 0 else f"up to {show_volume(most, case.units)}"
-    return f"{_start(told)} brings tray {tray.id} up to 70 % wet, by mass balance on {holds.basis}."
+    return f"{_start(told)} brings tray {tray.id} up to 75 % wet, by mass balance on {holds.basis}."
 
 
 def _water(wet_kg: float, moisture: float) -> float:
-    return max(0.0, wet_kg * (DAMP - moisture) / (1 - DAMP))
+    return max(0.0, wet_kg * (GOAL - moisture) / (1 - GOAL))
 
 
 def rest_days(case: Case) -> int:

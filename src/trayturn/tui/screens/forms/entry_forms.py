@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from datetime import datetime
+from functools import partial
 
+from trayturn.advice.checking.plausible import cannot_be
 from trayturn.advice.feeding import feed_next
 from trayturn.domain.entries import (
     Amount,
@@ -13,6 +15,7 @@ from trayturn.domain.entries import (
     Fed,
     Feel,
     Note,
+    Pest,
 )
 from trayturn.domain.replay import standing
 from trayturn.domain.stack import Stack
@@ -40,6 +43,7 @@ STRAYS = (
     Option(Amount.FEW, "few"),
     Option(Amount.MANY, "many"),
 )
+PESTS = tuple(Option(pest, str(pest)) for pest in Pest)
 
 
 def feed_form(stack: Stack, last: Fed | None = None, tray: str | None = None) -> Form:
@@ -101,7 +105,14 @@ def check_form(stack: Stack, tray: str | None = None) -> Form:
         Field("temperature_c", "Temperature", "temperature", "such as 18 C or 65 F", least=-40, most=80),
         Field("ph", "pH", "number", "such as 7", least=0, most=14),
         Field("smell", "Smell", hint="such as earthy, sour or like ammonia"),
-        Field("sump_l", "In the sump", "volume", "such as 250 ml or 1 qt", least=0, most=200),
+        Field(
+            "sump_l",
+            "In the sump",
+            "volume",
+            "such as 250 ml or 1 qt",
+            least=0,
+            most=stack.setup.sump_capacity_l,
+        ),
         Field("strays", "Worms astray", "pick", "", STRAYS),
         Field(
             "gross_kg",
@@ -111,6 +122,8 @@ def check_form(stack: Stack, tray: str | None = None) -> Form:
             least=LEAST_KG,
             most=HEAVIEST_KG,
         ),
+        Field("worms", "Worms seen", "pick", "", STRAYS),
+        Field("pests", "Pests", "several", "such as ants, springtails", PESTS),
         NOTE,
         WHEN,
     )
@@ -118,21 +131,35 @@ def check_form(stack: Stack, tray: str | None = None) -> Form:
         f"Check {stack.setup.name}",
         "Fill in what you looked at; leave the rest empty.",
         fields,
-        _checked,
+        partial(_checked, stack),
         stack.setup.units,
     )
 
 
-READINGS = ("feel", "moisture_pct", "temperature_c", "ph", "smell", "sump_l", "strays", "gross_kg")
+READINGS = (
+    "feel",
+    "moisture_pct",
+    "temperature_c",
+    "ph",
+    "smell",
+    "sump_l",
+    "strays",
+    "gross_kg",
+    "worms",
+    "pests",
+)
 
 
-def _checked(values: Values, now: datetime) -> list[Entry]:
-    readings = {name: values[name] for name in READINGS if values[name] not in (None, "")}
+def _checked(stack: Stack, values: Values, now: datetime) -> list[Entry]:
+    readings = {name: values[name] for name in READINGS if values[name] not in (None, "", ())}
     if not readings:
         raise ValueError("Nothing to write down yet: fill in at least one reading.")
     if values["tray"] is None and "gross_kg" in readings:
         raise ValueError("A weight is of one tray: pick the tray it belongs to.")
-    return [Checked(at=values["when"], note=values["note"], tray=values["tray"], **readings)]
+    check = Checked(at=values["when"], note=values["note"], tray=values["tray"], **readings)
+    if (trouble := cannot_be(check, stack)) is not None:
+        raise ValueError(trouble)
+    return [check]
 
 
 def note_form(stack: Stack, tray: str | None = None) -> Form:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import difflib
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import datetime
@@ -34,6 +35,7 @@ Kind = Literal[
     "area",
     "minutes",
     "pick",
+    "several",
     "when",
 ]
 QUANTITIES: Mapping[str, Callable[[str, Units], float]] = {
@@ -95,7 +97,8 @@ SI = {
 def read(field: Field, text: str, units: Units, now: datetime) -> Any:
     """The value of what was typed: SI numbers, a dict of kg, a moment, an option's value, or text.
 
-    A field left empty gives None (text: an empty string, masses: an empty dict, a moment: `now`). Raises
+    A field left empty gives None (text: an empty string, masses: an empty dict, several: an empty tuple, a
+    moment: `now`). Raises
     `ValueError` with one sentence on what is wrong and how to put it right.
     """
     typed = text.strip()
@@ -105,6 +108,8 @@ def read(field: Field, text: str, units: Units, now: datetime) -> Any:
         return read_moment(typed, now)
     if field.kind == "masses":
         return read_masses(typed, units, zero=field.least == 0)
+    if field.kind == "several":
+        return _several(field, typed)
     if field.kind == "text":
         return _text(field, typed)
     if not typed:
@@ -125,6 +130,18 @@ def _pick(field: Field, typed: str) -> str:
     if typed not in {option.value for option in field.options}:
         raise ValueError(f"{field.label} is one of {', '.join(option.label for option in field.options)}.")
     return typed
+
+
+def _several(field: Field, typed: str) -> tuple[str, ...]:
+    """Options by their labels, with commas between them; each once, in the order of the options."""
+    labels = {option.label.casefold(): option.value for option in field.options}
+    wanted = [part.strip().casefold() for part in typed.split(",") if part.strip()]
+    for part in wanted:
+        if part not in labels:
+            close = difflib.get_close_matches(part, labels, 1)
+            hint = f"did you mean {close[0]}?" if close else f"it is some of {', '.join(labels)}."
+            raise ValueError(f"{part[:40]!r} is not known under {field.label}; {hint}")
+    return tuple(value for label, value in labels.items() if label in wanted)
 
 
 def _within(field: Field, number: float, typed: str) -> float:

@@ -54,6 +54,11 @@ def feed_by_form(house: TrayturnApp, key: str, tray: str | None) -> None:
     read_first(house, key, "feeding", lambda: recording.feed(house, key, tray))
 
 
+def check(house: TrayturnApp, key: str, tray: str | None) -> None:
+    """Readings, of that tray or of the whole bin."""
+    go(house, "check", key, tray)
+
+
 def turn(house: TrayturnApp, key: str, tray: str | None = None) -> None:
     """What every tray becomes, to be written down."""
     read_first(house, key, "turn", lambda: recording.turn(house, key))
@@ -92,8 +97,8 @@ ACTS: dict[str, Callable[[TrayturnApp, str, str | None], None]] = {
     "turn": turn,
     "worms": lambda house, key, tray: recording.worms(house, key),
     "feed": feed,
-    "follow_up": recording.check,
-    "check": recording.check,
+    "follow_up": check,
+    "check": check,
     "watch": lambda house, key, tray: beginning.look(house, key),
     "supplies": lambda house, key, tray: go(house, "supplies", key),
     "start": lambda house, key, tray: beginning.start(house, key),

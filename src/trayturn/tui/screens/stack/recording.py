@@ -65,7 +65,7 @@ def feed(house: TrayturnApp, key: str, tray: str | None) -> None:
 
 
 def check(house: TrayturnApp, key: str, tray: str | None) -> None:
-    """Readings, of the marked tray."""
+    """Readings of another day, typed, of the marked tray."""
     if (stack := house.shelf.stack(key)) is not None:
         _ask(house, key, forms.check_form(stack, tray), "Readings saved. u takes them back")
 

@@ -14,6 +14,7 @@ from trayturn.advice.due import Due, due_list
 from trayturn.advice.feeding import feed_next
 from trayturn.advice.links import page_of_tray
 from trayturn.advice.pages import Page
+from trayturn.advice.pantry import Pantry, pantry_of, shipped_pantry
 from trayturn.advice.story import tray_story
 from trayturn.domain.entries import Stage
 from trayturn.domain.problems import Problem
@@ -130,16 +131,24 @@ class StackScreen(BinFrame):
     def _show_story(self) -> None:
         stack = self.stack
         tray = stack.tray(self.tray) if stack is not None and self.tray else None
-        lines = tray_story(tray, stack) if stack is not None and tray is not None else []
+        lines = tray_story(tray, stack, self._pantry) if stack is not None and tray is not None else []
         shown = lines if self.has_class("-wide") else [*lines[:1], "Enter tells more."] if lines else []
         self.query_one("#story", Static).update(Content("\n".join(shown)))
+
+    def _pantry(self) -> Pantry:
+        """What the names in this bin's journal stand for."""
+        loaded = self.house.shelf.loaded.get(self.key)
+        if loaded is None or loaded.profile is None:
+            return shipped_pantry()
+        return self.house.shelf.kept(loaded.profile, pantry_of)
 
     @on(StackDrawing.Opened)
     def _open_tray(self) -> None:
         stack = self.stack
         tray = stack.tray(self.tray) if stack is not None and self.tray else None
         if stack is not None and tray is not None:
-            self.app.push_screen(ReasonScreen(f"Tray {tray.id}", tray_story(tray, stack), page_of_tray(tray)))
+            story = tray_story(tray, stack, self._pantry)
+            self.app.push_screen(ReasonScreen(f"Tray {tray.id}", story, page_of_tray(tray)))
 
     @property
     def marked_page(self) -> Page | None:
@@ -194,6 +203,9 @@ class StackScreen(BinFrame):
         acts.feed_by_form(self.house, self.key, self.tray)
 
     def action_check(self) -> None:
+        acts.check(self.house, self.key, self.tray)
+
+    def action_typed_check(self) -> None:
         recording.check(self.house, self.key, self.tray)
 
     def action_note(self) -> None:
