@@ -16,7 +16,7 @@ from trayturn.tui.commands import BEGIN, bindings
 from trayturn.tui.frame import BinFrame
 from trayturn.tui.screens.begin.rows import OF_WORK, step_rows
 from trayturn.tui.screens.cautions.sheet import read_first
-from trayturn.tui.screens.stack import recording
+from trayturn.tui.screens.stack import acts, recording
 from trayturn.tui.widgets.line_list import LineList
 from trayturn.tui.widgets.reason import ReasonScreen
 from trayturn.tui.widgets.title_row import TitleRow
@@ -126,6 +126,6 @@ class BeginScreen(BinFrame):
         elif self.work == "worms":
             recording.worms(house, key)
         elif self.work == "meal":
-            read_first(house, key, "feeding", lambda: recording.feed(house, key, None))
+            acts.feed(house, key, None)
         else:
             self.action_leave()

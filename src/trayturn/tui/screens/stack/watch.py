@@ -10,7 +10,6 @@ from trayturn.advice.due import Due
 from trayturn.advice.pages import Page
 from trayturn.domain.entries import Done
 from trayturn.domain.words import clean
-from trayturn.tui.screens.stack import recording
 from trayturn.tui.ways import go
 from trayturn.tui.widgets.sheet import Sheet
 
@@ -48,7 +47,7 @@ class WatchScreen(Sheet[None]):
 
     def action_check(self) -> None:
         self.dismiss(None)
-        recording.check(self.house, self.key, None)
+        go(self.house, "check", self.key)
 
     def action_put_right(self) -> None:
         self.dismiss(None)
