@@ -10,6 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from trayturn.advice.cautions import CAUTIONS
 from trayturn.advice.handbook import Article, article, articles, in_units, lay_out
 from trayturn.advice.handbook.book import _data, _sources
 from trayturn.advice.handbook.layout import UNIT
@@ -128,6 +129,11 @@ def test_each_creature_and_feel_of_a_check_is_told_of() -> None:
     names = " ".join(row.cells[0] for row in pests.rows)
     assert [pest for pest in Pest if pest not in names] == []
     assert [row.cells[1] for row in squeeze.rows] == list(Feel)
+
+
+def test_every_caution_is_on_the_page_of_cautions() -> None:
+    told = texts(in_units(article(Page.CAUTIONS), Units.METRIC))
+    assert [caution.code for caution in CAUTIONS if not any(caution.title in text for text in told)] == []
 
 
 @pytest.mark.parametrize("page", [Page.GRIT, Page.LIFTING, Page.CASTINGS, Page.CAUTIONS, Page.SMELLS])

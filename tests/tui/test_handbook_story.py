@@ -96,7 +96,7 @@ async def test_a_long_page_scrolls_with_gloves_on(tmp_path: Path) -> None:
         await k.press("h", "enter")
         k.sees("Stop feeding, look, smell, squeeze.")
         k.sees_no("1 Smells")
-        await k.press("space", "space")
+        await k.press("space", "space", "space")
         k.sees("See also  1 Smells")
         await k.press("home")
         k.sees("Stop feeding, look, smell, squeeze.")
@@ -198,6 +198,28 @@ async def test_a_turn_a_separation_and_an_entry_lead_to_their_pages(tmp_path: Pa
         page = page_of_entry(next(iter(newest.values()))[1].kind)
         assert page is not None
         assert reads_page(k, page)
+
+
+async def test_putting_right_supplies_a_meal_and_a_check_lead_to_their_pages(tmp_path: Path) -> None:
+    async with keeper(heeded(tmp_path), "pantry") as k:
+        await k.press("p", "h")
+        assert reads_page(k, Page.SUPPLIES)
+        await k.press("escape", "escape", "o", "h")
+        assert reads_page(k, Page.TROUBLES)
+        await k.press("escape", "space", "enter")
+        cause = k.app.screen.marked.cause  # type: ignore[attr-defined]
+        await k.press("h")
+        assert reads_page(k, cause.page)
+        await k.press("escape", "escape", "f")
+        assert k.screen == "Feed"
+        await k.press("h")
+        assert reads_page(k, Page.MEALS)
+        await k.press("escape", "tab")
+        page = k.app.screen.marked_page  # type: ignore[attr-defined]
+        await k.press("enter", "h")
+        assert reads_page(k, page)
+        await k.press("escape", "escape", "k", "h")
+        assert k.screen == "Handbook"
 
 
 async def test_a_rest_is_seen_over_the_handbook_and_hushed_from_it(tmp_path: Path) -> None:

@@ -13,7 +13,7 @@ WARNINGS: Mapping[str, Page] = {
     # of a mix
     "dry": Page.MOISTURE,
     "wet": Page.MOISTURE,
-    "ammonia": Page.MEALS,
+    "ammonia": Page.SMELLS,
     "salt": Page.SALT,
     "heating": Page.LAYERS,
     # before the work

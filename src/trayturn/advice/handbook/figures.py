@@ -26,6 +26,7 @@ from trayturn.domain.units import (
     show_temperature,
     show_volume,
     three_figures,
+    two_figures,
 )
 
 BRACES = re.compile(r"\{([^{}]*)\}")
@@ -118,7 +119,7 @@ def _load(name: str, units: Units) -> str:
 def _rough(said: str) -> str:
     """The same with two figures: `470 worms` for `465 worms`."""
     number, gap, unit = said.partition(" ")
-    return f"{three_figures(float(f'{float(number):.2g}'))}{gap}{unit}"
+    return f"{three_figures(two_figures(float(number)))}{gap}{unit}"
 
 
 def _band(said: list[str]) -> str:

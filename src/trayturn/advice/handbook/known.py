@@ -9,7 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import cache
 
-from trayturn.advice import reading
+from trayturn.advice import reading, starting
+from trayturn.advice.stock import thumb
 from trayturn.domain.setup import BinSetup
 from trayturn.science import (
     breakdown,
@@ -120,8 +121,11 @@ def _bin() -> Iterator[tuple[str, float]]:
     yield "tray.area", area
     yield "tray.depth", depth
     yield "tray.litres", 1000 * area * depth
-    yield "tray.bedding", area * depth * materials.SHREDS_KG_M3
-    yield "tray.water", area * depth * materials.SHREDS_KG_M3 * water.SOAKED
+    for end, kg_m3 in (("low", thumb.LOOSE_KG_M3.low), ("high", thumb.LOOSE_KG_M3.high)):
+        yield f"tray.bedding.{end}", area * depth * kg_m3
+        yield f"tray.water.{end}", area * depth * kg_m3 * water.SOAKED
+        yield f"tray.cover.{end}", area * thumb.COVER_M * kg_m3
+        yield f"loose.{end}", kg_m3
     worms_kg = area * ration.STOCKING_KG_M2
     yield "tray.worms", worms_kg
     yield "tray.count.low", growth.worms_in(worms_kg)[0]
@@ -133,7 +137,10 @@ def _bin() -> Iterator[tuple[str, float]]:
         yield f"every.{name}", _usual(f"days_between_{name}")
     yield "loosen", _usual("loosen_minutes")
     yield "rest", _usual("rest_minutes")
-    yield "shreds", materials.SHREDS_KG_M3
+    yield "grit.low", thumb.GRIT_KG.low
+    yield "grit.high", thumb.GRIT_KG.high
+    yield "meal.first", starting.SHARES[0]
+    yield "meal.second", starting.SHARES[1]
 
 
 def _usual(setting: str) -> float:

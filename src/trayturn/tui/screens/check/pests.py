@@ -10,7 +10,9 @@ from textual.content import Content
 from textual.widgets import Static
 
 from trayturn.advice.checking.pests import KNOWN, WORDS
+from trayturn.advice.pages import Page
 from trayturn.domain.entries import Pest
+from trayturn.tui.ways import go
 from trayturn.tui.widgets.answers import Answers, Tick
 from trayturn.tui.widgets.line_list import LineList
 from trayturn.tui.widgets.sheet import Sheet
@@ -19,7 +21,12 @@ from trayturn.tui.widgets.sheet import Sheet
 class PestSheet(Sheet[tuple[Pest, ...] | None]):
     """Space ticks the marked one or takes its tick away; Enter is done and gives what is ticked."""
 
-    BINDINGS = [("space", "tick", "Tick"), ("enter", "done", "Done"), ("escape", "leave", "Leave")]
+    BINDINGS = [
+        ("space", "tick", "Tick"),
+        ("enter", "done", "Done"),
+        ("h", "handbook", "Handbook"),
+        ("escape", "leave", "Leave"),
+    ]
     DEFAULT_CSS = """
     PestSheet {
         Answers { height: 12; scrollbar-size-vertical: 0; }
@@ -28,7 +35,9 @@ class PestSheet(Sheet[tuple[Pest, ...] | None]):
     """
 
     def __init__(self, ticked: Collection[Pest]) -> None:
-        super().__init__("What was seen besides worms", "Space ticks   Enter done   Esc leaves it as it was")
+        super().__init__(
+            "What was seen besides worms", "Space ticks   Enter done   h handbook   Esc leaves it as it was"
+        )
         self.ticked = frozenset(ticked)
 
     def compose_body(self) -> ComposeResult:
@@ -57,6 +66,9 @@ class PestSheet(Sheet[tuple[Pest, ...] | None]):
     def action_done(self) -> None:
         rows = self.query_one(Answers).answers
         self.dismiss(tuple(Pest(row.key) for row in rows if isinstance(row, Tick) and row.ticked))
+
+    def action_handbook(self) -> None:
+        go(self.house, "handbook", Page.PESTS)
 
     def action_leave(self) -> None:
         self.dismiss(None)

@@ -10,7 +10,9 @@ from textual.binding import Binding
 from trayturn.advice.asking import must_read
 from trayturn.advice.composing.composed import Composed
 from trayturn.advice.composing.draft import Line, Part
+from trayturn.advice.composing.minding import Mind
 from trayturn.advice.composing.rationing import ration_out
+from trayturn.advice.composing.telling import Figure
 from trayturn.advice.composing.writing import NOTHING, entries
 from trayturn.advice.pages import Page
 from trayturn.domain.units import show_mass
@@ -132,13 +134,29 @@ class FeedScreen(MealFrame):
         self.app.push_screen(ReasonScreen("Now and later", menu.shared(found, made.ground), Page.MEALS))
 
     def _tell_why(self, made: Composed) -> None:
+        match self._marked_figure(made):
+            case Mind() as one:
+                self.app.push_screen(
+                    ReasonScreen(one.what, [one.why, "", f"Source: {one.source}."], one.page)
+                )
+            case Figure() as one:
+                title = f"{one.label}: {', '.join(filter(None, one.words))}"
+                self.app.push_screen(ReasonScreen(title, made.why(one.code), one.page))
+
+    def _marked_figure(self, made: Composed) -> Mind | Figure | None:
+        """The marked figure of the meal, or the warning about it."""
         key = self.query_one("#figures", LineList).marked_key
         if key.startswith("mind:"):
-            one = made.minds[int(key.removeprefix("mind:"))]
-            self.app.push_screen(ReasonScreen(one.what, [one.why, "", f"Source: {one.source}."], one.page))
-        elif figure := next((one for one in made.figures if one.code == key), None):
-            title = f"{figure.label}: {', '.join(filter(None, figure.words))}"
-            self.app.push_screen(ReasonScreen(title, made.why(key), figure.page))
+            return made.minds[int(key.removeprefix("mind:"))]
+        return next((one for one in made.figures if one.code == key), None)
+
+    @property
+    def marked_page(self) -> Page | None:
+        """The page of the handbook behind the marked figure; over the meal, that of meals."""
+        if self.made is None or self.focused is not self.query_one("#figures"):
+            return Page.MEALS
+        figure = self._marked_figure(self.made)
+        return figure.page if figure is not None else Page.MEALS
 
     @work
     async def _ask_more(self, made: Composed) -> None:

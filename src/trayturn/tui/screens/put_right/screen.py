@@ -7,6 +7,7 @@ from textual.app import ComposeResult
 from textual.containers import Container, Vertical, VerticalScroll
 from textual.widgets import Static
 
+from trayturn.advice.pages import Page
 from trayturn.advice.pantry import pantry_of
 from trayturn.advice.trouble.case import case_of, record_of
 from trayturn.advice.trouble.follow_up import follow_up, open_follow_up
@@ -86,6 +87,11 @@ class PutRightScreen(BinFrame):
     def marked(self) -> Ranked | None:
         """The marked cause."""
         return cause_of(self.told, self.causes.marked_key)
+
+    @property
+    def marked_page(self) -> Page | None:
+        """The page of the handbook behind the marked cause; over the signs, that of all troubles."""
+        return self.marked.cause.page if self.at_causes and self.marked is not None else Page.TROUBLES
 
     @property
     def read_only(self) -> bool:

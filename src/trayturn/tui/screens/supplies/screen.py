@@ -96,6 +96,10 @@ class SuppliesScreen(BinFrame):
         """The marked supply; None on the row for another."""
         return self.found.get(self.query_one(LineList).marked_key)
 
+    @property
+    def marked_page(self) -> Page | None:
+        return Page.SUPPLIES
+
     @on(LineList.Marked)
     def _show_marked(self) -> None:
         stack, one = self.stack, self.marked
