@@ -20,7 +20,7 @@ from trayturn.tui.screens.cautions.sheet import CautionsSheet
 from trayturn.tui.screens.feed import menu
 from trayturn.tui.screens.feed.adding import AddPanel
 from trayturn.tui.screens.feed.meal import MealFrame
-from trayturn.tui.screens.feed.rows import ADD, MORE, PROPOSED, SHARE
+from trayturn.tui.screens.feed.rows import ADD, MIND, MORE, PROPOSED, SHARE
 from trayturn.tui.screens.stack import acts
 from trayturn.tui.widgets.line_list import LineList
 from trayturn.tui.widgets.reason import ReasonScreen
@@ -133,8 +133,8 @@ class FeedScreen(MealFrame):
 
     def _tell_why(self, made: Composed) -> None:
         key = self.query_one("#figures", LineList).marked_key
-        if key.startswith("mind:"):
-            one = made.minds[int(key.removeprefix("mind:"))]
+        if key.startswith(MIND):
+            one = made.minds[int(key.removeprefix(MIND))]
             self.app.push_screen(ReasonScreen(one.what, [one.why, "", f"Source: {one.source}."], one.page))
         elif figure := next((one for one in made.figures if one.code == key), None):
             title = f"{figure.label}: {', '.join(filter(None, figure.words))}"
