@@ -11,6 +11,7 @@ from trayturn.advice.composing.draft import EATEN, SHREDS, Draft, Part
 from trayturn.advice.composing.ground import Ground
 from trayturn.advice.composing.report import Report
 from trayturn.advice.feeding import feeding_due
+from trayturn.advice.links import WARNINGS
 from trayturn.advice.pages import Page
 from trayturn.advice.phrases import every, when
 from trayturn.advice.resting import rests
@@ -25,13 +26,6 @@ from trayturn.science.temperature import WARMEST
 
 COVER_M = 0.025
 """What covers the scraps: about an inch of bedding (Solomon 1993; City of Oxnard worm guide)."""
-PAGES = {
-    "wet": Page.MOISTURE,
-    "dry": Page.MOISTURE,
-    "ammonia": Page.MEALS,
-    "salt": Page.SALT,
-    "heating": Page.LAYERS,
-}
 REST_PAGES = {
     "separation": Page.SEPARATING,
     "hot": Page.TEMPERATURE,
@@ -174,7 +168,7 @@ def _limits(ground: Ground, figures: Report) -> Iterator[Mind]:
 
 def _caution(one: limits.Caution, press: Press, whose: str) -> Mind:
     short = {"wet": "too wet", "dry": "too dry", "ammonia": "too rich in nitrogen", "salt": "too salty"}
-    return Mind(press, one.code, f"{whose}{short[one.code]}.", one.what, one.source, PAGES[one.code])
+    return Mind(press, one.code, f"{whose}{short[one.code]}.", one.what, one.source, WARNINGS[one.code])
 
 
 def _soon(draft: Draft, ground: Ground) -> Iterator[Mind]:

@@ -10,9 +10,10 @@ from textual.geometry import Size
 from textual.widgets import Static
 
 from trayturn.advice.composing.composed import Composed
-from trayturn.advice.composing.draft import EATEN, Draft, Line
+from trayturn.advice.composing.draft import EATEN, Draft, Line, Part
 from trayturn.advice.composing.ground import Goals
 from trayturn.advice.composing.recent import history_of
+from trayturn.advice.pages import Page
 from trayturn.advice.pantry import pantry_of
 from trayturn.advice.phrases import when
 from trayturn.domain.stack import Stack
@@ -21,7 +22,7 @@ from trayturn.tui.commands import FEED
 from trayturn.tui.frame import BinFrame
 from trayturn.tui.screens.feed.desk import Desk
 from trayturn.tui.screens.feed.hints import hint
-from trayturn.tui.screens.feed.rows import ADD, figure_rows, meal_rows
+from trayturn.tui.screens.feed.rows import ADD, MIND, figure_rows, meal_rows
 from trayturn.tui.widgets.line_list import LineList
 from trayturn.tui.widgets.title_row import TitleRow
 
@@ -32,6 +33,13 @@ NO_TRAY = (
     "Esc leads back to the stack,",
     "where a puts a tray with bedding on it.",
 )
+PAGES = {
+    Part.BEDDING: Page.BEDDING,
+    Part.COVER: Page.BEDDING,
+    Part.GRIT: Page.GRIT,
+    Part.WATER: Page.MOISTURE,
+}
+"""The page behind a line of the meal; behind scraps it is that of meals."""
 GOALS = "goals"
 """Under what the goals of a bin are left off."""
 WIDE, MEAL_WIDTH = 120, (40, 56)
@@ -77,6 +85,19 @@ class MealFrame(BinFrame):
     def line(self) -> Line | None:
         """The marked line of the meal, if one is."""
         return self.made.draft.at(self.meal.marked_key) if self.made is not None else None
+
+    @property
+    def marked_page(self) -> Page | None:
+        """The page behind the marked figure or warning, else behind the marked line."""
+        made, figures = self.made, self.query_one("#figures", LineList)
+        if made is None:
+            return Page.FEEDING
+        if self.focused is not figures:
+            return PAGES.get(self.line.part, Page.MEALS) if self.line is not None else Page.FEEDING
+        key = figures.marked_key
+        if key.startswith(MIND):
+            return made.minds[int(key.removeprefix(MIND))].page
+        return next((one.page for one in made.figures if one.code == key), Page.FEEDING)
 
     def show(self, key: str) -> None:
         if key not in ("", self.key):

@@ -20,6 +20,8 @@ from trayturn.tui.widgets.line_list import Row, Span
 
 ADD, PROPOSED, SHARE, MORE, ORDER = "@add", "@proposed", "@share", "@more", "@order"
 """The rows that are no line of the meal."""
+MIND = "mind:"
+"""What begins the key of a row of what is worth minding."""
 ORDERED = "In this order:"
 PLACE, AMOUNT, LABEL = 10, 9, 7
 """Widths of the columns: the part, the amount, and what a figure is of."""
@@ -119,7 +121,7 @@ def _mind(one: Mind, place: int, width: int, wide: bool) -> Row:
     if wide:
         lines += [(("  ", "plain"), (text, "muted")) for text in wrap(one.why, max(20, width - 3))]
         lines.append((("", "plain"),))
-    return Row(tuple(lines), f"mind:{place}")
+    return Row(tuple(lines), f"{MIND}{place}")
 
 
 def suggestion_rows(found: list[Suggestion], ground: Ground, width: int) -> list[Row]:

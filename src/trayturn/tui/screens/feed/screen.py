@@ -22,7 +22,7 @@ from trayturn.tui.screens.cautions.sheet import CautionsSheet
 from trayturn.tui.screens.feed import menu
 from trayturn.tui.screens.feed.adding import AddPanel
 from trayturn.tui.screens.feed.meal import MealFrame
-from trayturn.tui.screens.feed.rows import ADD, MORE, PROPOSED, SHARE
+from trayturn.tui.screens.feed.rows import ADD, MIND, MORE, PROPOSED, SHARE
 from trayturn.tui.screens.stack import acts
 from trayturn.tui.widgets.line_list import LineList
 from trayturn.tui.widgets.reason import ReasonScreen
@@ -146,8 +146,8 @@ class FeedScreen(MealFrame):
     def _marked_figure(self, made: Composed) -> Mind | Figure | None:
         """The marked figure of the meal, or the warning about it."""
         key = self.query_one("#figures", LineList).marked_key
-        if key.startswith("mind:"):
-            return made.minds[int(key.removeprefix("mind:"))]
+        if key.startswith(MIND):
+            return made.minds[int(key.removeprefix(MIND))]
         return next((one for one in made.figures if one.code == key), None)
 
     @property
