@@ -9,7 +9,7 @@ import pytest
 
 from tests.terminal.terminal import Terminal
 from tests.terminal.test_main_job import SAVE, Wrist, read_cautions
-from trayturn.domain.entries import Checked, Fed, FollowUpSet, SuppliesAdded, WormsAdded
+from trayturn.domain.entries import Checked, Fed, FollowUpSet, Snoozed, SuppliesCounted, WormsAdded
 from trayturn.domain.profile import Profile
 from trayturn.domain.replay import replay, standing
 from trayturn.domain.setup import Units
@@ -33,11 +33,9 @@ class Ways:
     card_kg: float
 
 
-METRIC = Ways(
-    Units.METRIC, "1", (80, 24), "260 g", "150 g", "300 g", "19 °C", "shredded cardboard=2 kg", 0.3, 2.0
-)
+METRIC = Ways(Units.METRIC, "1", (80, 24), "260 g", "150 g", "300 g", "19 °C", "2 kg", 0.3, 2.0)
 US = Ways(
-    Units.US, "2", (120, 40), "9 oz", "5 oz", "0.5 lb", "66 °F", "shredded cardboard=4 lb", 0.5 * POUND_KG,
+    Units.US, "2", (120, 40), "9 oz", "5 oz", "0.5 lb", "66 °F", "4 lb", 0.5 * POUND_KG,
     4 * POUND_KG,
 )  # fmt: skip
 
@@ -123,13 +121,17 @@ def put_right(terminal: Terminal, wrist: Wrist) -> None:
 
 
 def stock(terminal: Terminal, ways: Ways) -> None:
-    terminal.press("p").wait_for("Supplies of Cellar")
-    terminal.press("/").wait_for("Search")
-    terminal.press("Escape").wait_for("Supplies of Cellar", gone="Search")
+    """What there is was never counted: it is now."""
+    terminal.press("p").wait_for("Supplies of Cellar", "shredded cardboard")
+    terminal.press("Space").wait_for("How much")
+    terminal.press("Enter").wait_for("Enter keeps it")
+    terminal.press(ways.card, "Enter").wait_for("From then on", gone="Enter keeps it")
+    terminal.press("Space").wait_for("counted", gone="From then on")
     terminal.press("Escape").wait_for("Due")
 
 
 def put_off_and_done(terminal: Terminal, wrist: Wrist) -> None:
+    """The follow-up's day comes: put off by a day, and then marked done."""
     wrist.forward(days=8)
     terminal.press("d").wait_for("Due in Cellar")
     terminal.press("+").wait_for("ut off")
@@ -159,5 +161,7 @@ def written(home: Path, wrist: Wrist, ways: Ways) -> None:
     assert checked.temperature_c == pytest.approx(19, abs=0.2)
     (follow_up,) = [entry for entry in entries if isinstance(entry, FollowUpSet)]
     assert follow_up.code == "too-wet"
-    assert not [entry for entry in entries if isinstance(entry, SuppliesAdded)]
+    (counted,) = [entry for entry in entries if isinstance(entry, SuppliesCounted)]
+    assert counted.supplies_kg["shredded cardboard"] == pytest.approx(ways.card_kg, rel=1e-3)
+    assert [entry for entry in entries if isinstance(entry, Snoozed)]
     assert not replay(profile, wrist.now).findings
