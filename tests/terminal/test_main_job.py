@@ -77,7 +77,7 @@ def start_and_feed(terminal: Terminal) -> None:
     terminal.press("a").wait_for("Add what?")
     terminal.press("cabbage 800 g", "Enter").wait_for("cabbage 800 g is in")
     terminal.press("apple peel 300 g", "Enter").wait_for("apple peel 300 g is in")
-    terminal.press("Escape").wait_for("1.1 kg")
+    terminal.press("Escape").wait_for("Meal for tray A", "1.1 kg")
     terminal.press("Space").wait_for("1 feeding,", gone="What comes of it")
 
 

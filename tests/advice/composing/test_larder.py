@@ -55,6 +55,7 @@ def test_without_letters_the_latest_are_offered() -> None:
 
 def test_a_name_and_its_other_names_are_one() -> None:
     assert names("banana p")[0] == "banana skin"
+    assert names("cardboard")[0] == "cardboard"
     assert "banana peel" not in names("peel")
     found = next(one for one in LARDER.suggest("peel") if one.name == "banana skin")
     assert found.via == "banana peel"
@@ -65,7 +66,7 @@ def test_a_name_and_its_other_names_are_one() -> None:
     [
         ("let", "lettuce"),
         ("gro cof", "coffee grounds"),
-        ("COFFEE", "coffee grounds"),
+        ("COFFE", "coffee grounds"),
         ("maize m", "cornmeal"),
         ("onoin", "onion"),
         ("caulifower", "cauliflower"),
@@ -78,6 +79,12 @@ def test_letters_words_in_any_order_and_slips_are_found(text: str, name: str) ->
 def test_the_very_name_wins_over_all_that_begins_so() -> None:
     assert first("banana").name == "banana"
     assert names("cabbage") == ["cabbage"]
+
+
+def test_another_name_typed_in_full_is_kept_as_it_was_typed() -> None:
+    assert names("apple peel")[:1] == ["apple peel"]
+    assert names("banana peel")[:2] == ["banana peel", "banana skin"]
+    assert first("banana peel").last_kg is None
 
 
 def test_each_has_its_place_in_the_meal_and_what_is_said_of_it() -> None:

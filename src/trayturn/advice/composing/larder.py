@@ -80,12 +80,15 @@ class Larder:
         ranked = []
         for place, shelf in enumerate(self._shelves):
             rank, via = _rank(shelf, text, typed)
-            if rank is not None:
-                origin = ORIGINS.index(shelf.suggestion.origin)
-                ranked.append((rank == 0, origin, rank, place, shelf.suggestion, via))
+            if rank is None:
+                continue
+            origin = ORIGINS.index(shelf.suggestion.origin)
+            ranked.append((rank, origin, place, _found_by(shelf.suggestion, via)))
+            if (other := _by_its_other_name(shelf, typed)) is not None:
+                ranked.append((0, origin, place, other))
         # The very name wins over all that only begins so.
-        ranked.sort(key=lambda one: (not one[0], *one[1:4]))
-        return [_found_by(suggestion, via) for *_, suggestion, via in ranked]
+        ranked.sort(key=lambda one: (one[0] != 0, one[1], one[0], one[2]))
+        return [suggestion for *_, suggestion in ranked]
 
     def _close(self, text: str, typed: tuple[str, ...]) -> list[Suggestion]:
         if sum(map(len, typed)) < SHORTEST_SLIP:
@@ -155,6 +158,17 @@ def _begins(words: tuple[str, ...], typed: tuple[str, ...]) -> bool:
             return False
         left.remove(word)
     return True
+
+
+def _by_its_other_name(shelf: _Shelf, typed: tuple[str, ...]) -> Suggestion | None:
+    """A row under the name that was typed in full, so that it is written down in the keeper's own words."""
+    (_, shown), *others = shelf.names
+    name = next((name for name, words in others if words == typed != shown), None)
+    if name is None:
+        return None
+    one = shelf.suggestion
+    origin = "table" if one.origin == "recent" else one.origin
+    return Suggestion(name, one.part, origin, one.guidance, one.reason)
 
 
 def _found_by(suggestion: Suggestion, via: str) -> Suggestion:

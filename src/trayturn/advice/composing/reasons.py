@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from trayturn.advice.amounts import rounded
-from trayturn.advice.bands import Band, mass_band, percent_band, said
+from trayturn.advice.amounts import rounded, rounded_band
+from trayturn.advice.bands import Band, percent_band, said
 from trayturn.advice.composing.draft import SHREDS, Draft, Line
 from trayturn.advice.composing.ground import Ground
 from trayturn.advice.composing.report import Report
@@ -56,7 +56,7 @@ def _tray(draft: Draft, ground: Ground, found: Report) -> Iterator[str]:
         yield f"Tray {ground.tray.id} right after this meal: {moisture}."
     yield ""
     yield (
-        f"It holds {mass_band(held.wet_kg, units)} now, at {percent_band(held.moisture)} moisture "
+        f"It holds {rounded_band(held.wet_kg, units)} now, at {percent_band(held.moisture)} moisture "
         f"({held.basis}) and {ratio_band(held.c_to_n)}. All that went in is followed by decay: half of the "
         "worked solids, 40 to 60 %, leave as gas (Pondicherry University), and nitrogen stays. The meal is "
         "then mixed in by mass."
@@ -78,9 +78,9 @@ def _load(draft: Draft, ground: Ground, found: Report) -> Iterator[str]:
     yield f"{load.words[:1].upper()}{load.words[1:]}."
     yield ""
     yield f"This meal: {show_mass(load.meal_kg, units)} to eat."
-    yield f"Uneaten from before: {mass_band(load.uneaten_kg, units)}, by the decay of what went in."
+    yield f"Uneaten from before: {rounded_band(load.uneaten_kg, units)}, by the decay of what went in."
     yield (
-        f"The worms take {mass_band(load.takes_kg, units)} until the next feeding, in "
+        f"The worms take {rounded_band(load.takes_kg, units)} until the next feeding, in "
         f"{count(round(ground.days), 'day')}. The share is taken from the middle of both."
     )
     yield ""

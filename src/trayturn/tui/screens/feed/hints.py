@@ -12,9 +12,9 @@ from trayturn.tui.screens.feed.rows import ADD, MORE, PROPOSED, SHARE
 
 OTHERS = {
     ADD: ("Enter or a. Names of late come first,", "then your own, then the table."),
-    MORE: ("Enter: keep this meal, set measures and", "goals, or feed by form for a past day."),
+    MORE: ("Enter: keep this meal, set measures", "and goals, or feed by form."),
     PROPOSED: ("Enter takes it. It then follows the", "scraps until you change it by hand."),
-    SHARE: ("What spoils first goes in now; the rest", "waits in the caddy."),
+    SHARE: ("What spoils first goes in now; the", "rest waits in the caddy."),
 }
 
 
@@ -23,7 +23,7 @@ def hint(made: Composed, key: str) -> tuple[str, str]:
     if key == PROPOSED and made.proposal.short:
         return f"{made.proposal.short[0]}.", "Enter takes it all the same."
     if key == PROPOSED and made.draft.follows:
-        return "It follows the scraps, until you change", "bedding, cover, grit or water by hand."
+        return "It follows the scraps until you", "change bedding or cover by hand."
     if key in OTHERS:
         return OTHERS[key]
     line = made.draft.at(key)
