@@ -31,12 +31,13 @@ class Ways:
     card: str
     meal_kg: float
     card_kg: float
+    celsius: float
 
 
-METRIC = Ways(Units.METRIC, "1", (80, 24), "260 g", "150 g", "300 g", "19 °C", "2 kg", 0.3, 2.0)
+METRIC = Ways(Units.METRIC, "1", (80, 24), "260 g", "150 g", "300 g", "19 °C", "2 kg", 0.3, 2.0, 19.0)
 US = Ways(
-    Units.US, "2", (120, 40), "9 oz", "5 oz", "0.5 lb", "66 °F", "4 lb", 0.5 * POUND_KG,
-    4 * POUND_KG,
+    Units.US, "2", (120, 40), "9 oz", "5 oz", "8 oz", "65 °F", "4 lb", 0.5 * POUND_KG,
+    4 * POUND_KG, 18.3,
 )  # fmt: skip
 
 
@@ -113,11 +114,11 @@ def second_meal(terminal: Terminal, wrist: Wrist, ways: Ways) -> None:
 def put_right(terminal: Terminal, wrist: Wrist) -> None:
     """It drips: the likeliest cause is taken, and stands on the due list."""
     wrist.forward(days=4)
-    terminal.press("o").wait_for("Tick what you see")
+    terminal.press("o").wait_for("Space ticks")
     terminal.press("3", "Space").wait_for("[✓] a handful drips", "most likely  Too wet")
     terminal.press("Enter").wait_for("Space takes it")
     terminal.press("Space").wait_for("On the due list")
-    terminal.press("Escape").wait_for("Due", gone="Tick what you see")
+    terminal.press("Escape").wait_for("Due", gone="Space ticks")
 
 
 def stock(terminal: Terminal, ways: Ways) -> None:
@@ -133,16 +134,17 @@ def stock(terminal: Terminal, ways: Ways) -> None:
 def put_off_and_done(terminal: Terminal, wrist: Wrist) -> None:
     """The follow-up's day comes: put off by a day, and then marked done."""
     wrist.forward(days=8)
-    terminal.press("d").wait_for("Due in Cellar")
-    terminal.press("+").wait_for("ut off")
-    terminal.press("Escape").wait_for("Put right")
+    terminal.press("d").wait_for("Due in Cellar", "see whether a handful still drips", gone="o Put right")
+    terminal.press("+").wait_for("Put off until")
+    terminal.press("Up", "Up", "Up", "e").wait_for("Done. u takes it back")
+    terminal.press("Escape").wait_for("o Put right", gone="Due in Cellar")
 
 
 def look_back(terminal: Terminal) -> None:
-    terminal.press("l").wait_for("The past year of Cellar")
-    terminal.press("Escape").wait_for("Put right")
-    terminal.press("h").wait_for("Handbook")
-    terminal.press("Escape").wait_for("Put right")
+    terminal.press("l").wait_for("The past year of Cellar", "2 feedings", gone="o Put right")
+    terminal.press("Escape").wait_for("o Put right", gone="The past year")
+    terminal.press("h").wait_for("Handbook  ·", gone="o Put right")
+    terminal.press("Escape").wait_for("o Put right", gone="Handbook  ·")
 
 
 def written(home: Path, wrist: Wrist, ways: Ways) -> None:
@@ -158,7 +160,7 @@ def written(home: Path, wrist: Wrist, ways: Ways) -> None:
     (worms,) = [entry for entry in entries if isinstance(entry, WormsAdded)]
     assert 0.2 < worms.worms_kg < 0.3
     (checked,) = [entry for entry in entries if isinstance(entry, Checked)]
-    assert checked.temperature_c == pytest.approx(19, abs=0.2)
+    assert checked.temperature_c == pytest.approx(ways.celsius, abs=0.3)
     (follow_up,) = [entry for entry in entries if isinstance(entry, FollowUpSet)]
     assert follow_up.code == "too-wet"
     (counted,) = [entry for entry in entries if isinstance(entry, SuppliesCounted)]
