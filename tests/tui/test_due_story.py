@@ -131,8 +131,8 @@ async def test_what_is_put_off_is_so_on_every_screen_and_comes_back(tmp_path: Pa
 async def test_what_has_an_act_of_its_own_opens_it(tmp_path: Path, key: str) -> None:
     async with keeper(a_home(tmp_path, a_usual_bin()), "pantry", wrist=at(70)) as k:
         await k.press("d", key)
-        assert (k.screen, k.standing("pantry")) == ("Form", list(a_usual_bin()))
-        k.sees("Check Pantry")
+        assert (k.screen, k.standing("pantry")) == ("Check", list(a_usual_bin()))
+        k.sees("Pantry  check")
 
 
 async def test_e_marks_a_follow_up_done_and_space_opens_its_check(tmp_path: Path) -> None:
@@ -141,7 +141,7 @@ async def test_e_marks_a_follow_up_done_and_space_opens_its_check(tmp_path: Path
         await k.press("d")
         k.sees("! yesterday   Tray B: See whether it dried.", "Feed tray B once it is looked at again.")
         await k.press("space")
-        k.sees("Check Pantry")
+        k.sees("Pantry  check", "tray B, feeding")
         await k.press("escape", "e")
         k.sees("Done. u takes it back", "! 2 days ago  Feed tray B now.")
         k.sees_no("See whether it dried")
