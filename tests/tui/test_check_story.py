@@ -277,3 +277,12 @@ async def test_o_leads_to_putting_right_and_back_with_the_readings_kept(tmp_path
         assert k.screen == "PutRight"
         await k.press("escape")
         k.sees("rotten", "Rotten: it lacks air")
+
+
+async def test_h_opens_the_handbook_at_the_marked_reading(tmp_path: Path) -> None:
+    async with checking(tmp_path) as k:
+        await k.press("k", "down", "2", "h")
+        assert k.screen == "Handbook"
+        k.sees("Temperature")
+        await k.press("escape")
+        assert k.screen == "Check"

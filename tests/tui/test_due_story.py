@@ -141,7 +141,7 @@ async def test_e_marks_a_follow_up_done_and_space_opens_its_check(tmp_path: Path
         await k.press("d")
         k.sees("! yesterday   Tray B: See whether it dried.", "Feed tray B once it is looked at again.")
         await k.press("space")
-        k.sees("Pantry  check", "tray B")
+        k.sees("Pantry  check", "tray B, feeding")
         await k.press("escape", "e")
         k.sees("Done. u takes it back", "! 2 days ago  Feed tray B now.")
         k.sees_no("See whether it dried")
