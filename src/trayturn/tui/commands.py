@@ -253,7 +253,7 @@ COMMANDS: tuple[Command, ...] = (
         "Handbook",
         "Look up what is marked; in the handbook, see all its pages",
         EVERYWHERE,
-        EVERYWHERE - _on(STACK, DUE, FEED),
+        EVERYWHERE - _on(STACK, DUE, FEED, CHECK),
     ),
     Command(
         "leave",
