@@ -16,6 +16,7 @@ from trayturn.domain.setup import Units
 from trayturn.tui.screens.handbook.find_line import FindLine
 from trayturn.tui.screens.handbook.page_view import PageView, lines, see_also
 from trayturn.tui.screens.handbook.screen import HandbookScreen
+from trayturn.tui.themes import STRAW
 from trayturn.tui.widgets.line_list import LineList
 
 TITLES = {one.page: one.title for one in articles()}
@@ -256,13 +257,25 @@ async def test_every_page_is_drawn_whole(tmp_path: Path, theme: str) -> None:
             await k.pause()
             assert reads_page(k, page)
             drawn = k.picture
-            width = k.app.screen.query_one(PageView).scrollable_content_region.width
-            assert width >= 76
-            for line in lines(article(page), Units.METRIC, width):
+            for line in lines(article(page), Units.METRIC, 77):
                 assert line.text in drawn, (page, line.text)
             assert k.footer_fits
             assert len(k.app.screen.query("*")) <= 60
             await k.press("escape")
+
+
+async def test_another_theme_and_another_width_leave_nothing_of_the_old(tmp_path: Path) -> None:
+    async with keeper(samples(tmp_path), size=(160, 40)) as k:
+        await k.press("h", "enter")
+        view = k.app.screen.query_one(PageView)
+        before = view.render_line(5)
+        k.app.theme = STRAW.name
+        await k.pause()
+        after = view.render_line(5)
+        assert after.text == before.text
+        assert [segment.style for segment in after] != [segment.style for segment in before]
+        await k.resize(140, 40)
+        assert view.render_line(5).cell_length == view.scrollable_content_region.width
 
 
 async def test_with_letters_only_no_sign_is_left(tmp_path: Path) -> None:
@@ -282,6 +295,18 @@ async def test_in_a_small_window_it_says_what_it_needs(tmp_path: Path) -> None:
         k.sees("Stop feeding, look, smell, squeeze.")
 
 
+async def test_the_text_of_a_page_can_be_marked_with_the_mouse(tmp_path: Path) -> None:
+    async with keeper(samples(tmp_path)) as k:
+        await k.press("h", "enter", "down")
+        first, second = lines(article(Page.TROUBLES), Units.METRIC, 77)[1:3]
+        await k.pilot.mouse_down(PageView, (4, 0))
+        await k.pilot.hover(PageView, (9, 2))
+        await k.pilot.mouse_up(PageView, (9, 2))
+        third = lines(article(Page.TROUBLES), Units.METRIC, 77)[3]
+        assert k.app.screen.get_selected_text() == f"{first.text[3:]}\n {second.text}\n {third.text[:9]}"
+        k.sees(first.text, third.text)
+
+
 def test_what_to_see_also_breaks_no_name() -> None:
     for width in (50, 76):
         for page in Page:
@@ -290,4 +315,3 @@ def test_what_to_see_also_breaks_no_name() -> None:
             joined = " ".join(line.text for line in told)
             assert all(TITLES[see] in joined for see in article(page).see)
     assert see_also((), 50) == []
-    assert PageView().article is None

@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 from textual import on
 from textual.app import ComposeResult
 from textual.containers import Horizontal, Vertical
-from textual.widgets import Input
+from textual.content import Content
+from textual.widgets import Input, Static
 
 from trayturn.advice.handbook import Article, article, fill, look_up
 from trayturn.advice.pages import Page
@@ -45,22 +46,25 @@ class HandbookScreen(Frame):
     CSS_PATH = ["../../frame.tcss", "screen.tcss"]
 
     def __init__(self, page: str | None = None) -> None:
-        super().__init__()
+        super().__init__(classes="-reading" if page else None)
+        # Where the keys go first. To move them once the screen stands costs as much as a third of opening it.
+        self.AUTO_FOCUS = "#reading" if page else "#pages"  # type: ignore[misc]
         self.reading = Page(page) if page else None
         """The page that is read; None while one is looked for."""
         self._before: list[Page | None] = []
-        self._found: list[Article] = []
+        self._found = look_up("")
+        self._said = ""
 
     def compose_body(self) -> ComposeResult:
         with Horizontal(classes="body"):
             with Vertical(id="finding"):
-                yield FindLine(hint=HINT, id="words")
+                yield Static(Content(HINT), id="hint")
                 yield LineList(id="pages", empty=NOT_FOUND)
             yield PageView(id="reading")
 
     def on_mount(self) -> None:
         super().on_mount()
-        self._find()
+        self._fill()
         if self.reading is not None:
             self._mark(self.reading)
         self._turn_to(self.reading)
@@ -68,6 +72,12 @@ class HandbookScreen(Frame):
     @property
     def pages(self) -> LineList:
         return self.query_one("#pages", LineList)
+
+    @property
+    def words(self) -> str:
+        """What was typed to search by."""
+        typed = self.query(FindLine)
+        return typed.first().value.strip() if typed else ""
 
     @property
     def wide(self) -> bool:
@@ -80,15 +90,17 @@ class HandbookScreen(Frame):
 
     def on_resize(self) -> None:
         super().on_resize()
-        self._fill()
-        self._show_page()
+        if self.is_mounted:
+            self._fill()
+            self._show_page()
 
     @on(Input.Changed, "#words")
     def _find(self) -> None:
-        self._found = look_up(self.query_one(FindLine).value)
+        self._found = look_up(self.words)
         self._fill()
         self.pages.mark_first()
         self._show_page()
+        self.refresh_bindings()
 
     def _fill(self) -> None:
         units = None if self.wide else units_beneath(self.house)
@@ -107,20 +119,22 @@ class HandbookScreen(Frame):
         page, units = self.reading or marked, units_beneath(self.house)
         if view.article is None or view.article.page is not page or view.units is not units:
             view.show(page, units)
-        words, number = self.query_one(FindLine).value.strip(), len(self._found)
+        number = len(self._found)
         if self.reading is not None:
             facts = article(self.reading).title
         else:
-            facts = f"{count(number, 'page')} found" if words else count(number, "page")
-        self.query_one(TitleRow).show("Handbook", facts)
-        self.refresh_bindings()
+            facts = f"{count(number, 'page')} found" if self.words else count(number, "page")
+        if facts != self._said:
+            self._said = facts
+            self.query_one(TitleRow).show("Handbook", facts)
 
     def _turn_to(self, page: Page | None) -> None:
         """Read that page, or look for one."""
         self.reading = page
         self.set_class(page is not None, "-reading")
-        (self.pages if page is None else self.query_one(PageView)).focus()
+        self.set_focus(self.pages if page is None else self.query_one(PageView))
         self._show_page()
+        self.refresh_bindings()
 
     @on(LineList.Opened)
     @on(Input.Submitted, "#words")
@@ -145,17 +159,22 @@ class HandbookScreen(Frame):
     def _give_up(self) -> None:
         self.pages.focus()
 
-    def action_search(self) -> None:
+    async def action_search(self) -> None:
         """Into the line to type in, and out of it again."""
         if self.reading is not None:
             self.action_handbook()
+        # Made when it is first needed: a page is opened faster without it.
+        if not self.query(FindLine):
+            await self.query_one("#finding").mount(FindLine(hint=HINT, id="words"), before="#pages")
+            self.query_one("#hint").display = False
         line = self.query_one(FindLine)
-        (self.pages if self.focused is line else line).focus()
+        self.set_focus(self.pages if self.focused is line else line)
 
     def action_handbook(self) -> None:
         """The list of all pages."""
         self._before.clear()
-        self.query_one(FindLine).value = ""
+        for typed in self.query(FindLine):
+            typed.value = ""
         page, self.reading = self.reading, None
         self._find()
         if page is not None:
