@@ -119,7 +119,10 @@ def test_troubles_point_at_pages_that_it_leads_to() -> None:
     page = article(Page.TROUBLES)
     table = page.sections[0].table
     assert table is not None
-    assert {row.cells[-1] for row in table.rows} == {article(see).title for see in page.see}
+    titles = [article(see).title for see in page.see]
+    named = {row.cells[-1] for row in table.rows}
+    assert all(sum(title.startswith(name) for title in titles) == 1 for name in named)
+    assert len(named) == len(titles)
 
 
 def test_each_creature_and_feel_of_a_check_is_told_of() -> None:

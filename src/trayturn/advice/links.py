@@ -10,13 +10,15 @@ from trayturn.domain.entries import Stage
 from trayturn.domain.stack import TrayState
 
 WARNINGS: Mapping[str, Page] = {
-    # of a mix
     "dry": Page.MOISTURE,
     "wet": Page.MOISTURE,
-    "ammonia": Page.SMELLS,
+    "ammonia": Page.MEALS,
     "salt": Page.SALT,
     "heating": Page.LAYERS,
-    # before the work
+}
+"""By the code of a warning about a mix, of `science.limits`."""
+CAUTIONS: Mapping[str, Page] = {
+    "ammonia": Page.SMELLS,
     "grit_dust": Page.GRIT,
     "egg_allergy": Page.GRIT,
     "shell_germs": Page.GRIT,
@@ -39,8 +41,7 @@ WARNINGS: Mapping[str, Page] = {
     "local_rules": Page.CASTINGS,
     "claims": Page.CASTINGS,
 }
-"""By the code of the warning: of `science.limits` and of the cautions."""
-
+"""By the code of a caution before the work."""
 STAGES: Mapping[Stage, Page] = {
     Stage.BEDDING: Page.BEDDING,
     Stage.FEEDING: Page.FEEDING,
@@ -80,8 +81,8 @@ ENTRIES: Mapping[str, Page | None] = {
 
 
 def page_for(code: str) -> Page | None:
-    """The page behind a warning; None for a code that is no warning's."""
-    return WARNINGS.get(code)
+    """The page behind a caution or, where it is none, a warning; None for a code that is neither's."""
+    return CAUTIONS.get(code) or WARNINGS.get(code)
 
 
 def page_of_tray(tray: TrayState) -> Page:
