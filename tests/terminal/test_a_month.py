@@ -115,7 +115,7 @@ def put_right(terminal: Terminal, wrist: Wrist) -> None:
     """It drips: the likeliest cause is taken, and stands on the due list."""
     wrist.forward(days=4)
     terminal.press("o").wait_for("Space ticks")
-    terminal.press("3", "Space").wait_for("[✓] a handful drips", "most likely  Too wet")
+    terminal.press("3", "Space").wait_for("[✓] a handful drips", "Too wet")
     terminal.press("Enter").wait_for("Space takes it")
     terminal.press("Space").wait_for("On the due list")
     terminal.press("Escape").wait_for("Due", gone="Space ticks")

@@ -56,9 +56,9 @@ async def test_from_an_empty_home_to_the_first_meal_by_space(tmp_path: Path, uni
         k.sees("done  Put the worms in", "next  Small first meals")
         await k.press("space")
         await k.heed()
-        await k.press("tab")
-        await k.type("apple peel=150 g")
-        await k.press("ctrl+s")
+        await k.press("a")
+        await k.type("apple peel 150 g")
+        await k.press("enter", "escape", "space")
         k.sees("done  Small first meals", "It is begun.")
         await k.press("space")
         assert k.screen == "Stack"
@@ -150,7 +150,7 @@ async def test_a_look_is_opened_and_marked_done_by_space(tmp_path: Path) -> None
 
 async def test_readings_written_from_a_look_are_the_look(tmp_path: Path) -> None:
     async with keeper(a_home(tmp_path, NEW), "pantry", wrist=Wrist(moment(1.1))) as k:
-        await k.press("space", "k", "tab", "2", "ctrl+s")
+        await k.press("space", "k", "2", "space", "escape")
         assert k.standing("pantry")[-1].kind == "checked"
         k.sees_no("Lift the lid")
         k.sees("In 2 days: see")

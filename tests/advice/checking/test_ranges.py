@@ -42,7 +42,7 @@ def test_species_have_their_own_warmth_only_where_a_figure_was_read() -> None:
     assert known(Kind.TEMPERATURE, species="mixed") == known(Kind.TEMPERATURE)
 
 
-@pytest.mark.parametrize("species", set(SPECIES) - {"eisenia_fetida", "eisenia_andrei", "mixed"})
+@pytest.mark.parametrize("species", sorted(set(SPECIES) - {"eisenia_fetida", "eisenia_andrei", "mixed"}))
 def test_other_species_are_told_that_the_figures_are_of_another(species: str) -> None:
     assert "no figure of" in known(Kind.MOISTURE, species=species).lines[-1]
     assert known(Kind.MOISTURE, species=species).limits == (60, 90)
