@@ -56,9 +56,9 @@ async def test_from_an_empty_home_to_the_first_meal_by_space(tmp_path: Path, uni
         k.sees("done  Put the worms in", "next  Small first meals")
         await k.press("space")
         await k.heed()
-        await k.press("tab")
-        await k.type("apple peel=150 g")
-        await k.press("ctrl+s")
+        await k.press("a")
+        await k.type("apple peel 150 g")
+        await k.press("enter", "escape", "space")
         k.sees("done  Small first meals", "It is begun.")
         await k.press("space")
         assert k.screen == "Stack"
