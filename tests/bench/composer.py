@@ -67,7 +67,7 @@ def _at(home: Path, entries: int) -> Iterator[Figure]:
         [(_key(run, k), _key(floor, "up")) for k in "++-" * 10],
         10,
     )
-    for key in ("escape", "escape"):
+    for key in ("escape", "escape", "escape"):
         run.press(key)
     run.shown("Due")
     run.leave()

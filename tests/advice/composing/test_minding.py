@@ -123,4 +123,3 @@ def test_the_most_pressing_stands_first() -> None:
 def test_an_empty_draft_is_not_warned_of() -> None:
     on = ground(WORMS, fed("A", DAY - 1), entry("checked", DAY, temperature_c=33))
     assert minds(on, Draft("A")) == {}
-    assert on.stack.as_of == moment(DAY)

@@ -7,10 +7,10 @@ from dataclasses import replace
 import pytest
 from hypothesis import given, settings
 
-from tests.advice.composing.meals import DAY, WORMS, a_tray, ground, grounds, items, meal
+from tests.advice.composing.meals import DAY, WORMS, ground, grounds, items, meal
 from tests.advice.composing.test_report import EMPTY, GRASS
-from tests.builders import entry, fed, moment, started
-from trayturn.advice.composing.draft import EATEN, SHREDS, Draft, Line, Part
+from tests.builders import entry, fed, started
+from trayturn.advice.composing.draft import EATEN, SHREDS, Draft, Part
 from trayturn.advice.composing.goals_missed import NEAR
 from trayturn.advice.composing.ground import Goals, Ground
 from trayturn.advice.composing.minding import minding
@@ -181,5 +181,3 @@ def test_a_proposal_follows_until_it_is_changed_by_hand() -> None:
     assert more.follows
     assert propose(more, on).draft.kg(*SHREDS) > draft.kg(*SHREDS)
     assert not more.put(replace(more.of(Part.COVER)[0], kg=0.2)).follows
-    assert a_tray().journal[0].at == moment(0)
-    assert Line(Part.COVER, "x").waits_kg == 0

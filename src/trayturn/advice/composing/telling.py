@@ -93,6 +93,8 @@ def span(one: Gone) -> str:
 def layer(found: Report, units: Units) -> str:
     """How deep the scraps lie, and the cover on them."""
     cover = f"cover {depth(found.cover_m, units)}" if found.cover_m > 0 else "no cover"
+    if found.layer_m == 0:
+        return f"no scraps, {cover}"
     scraps = "?" if found.layer_m is None else depth(found.layer_m, units)
     return f"{scraps} of scraps, {cover}"
 

@@ -12,7 +12,9 @@ from textual.widgets import Static
 from trayturn.advice.composing.composed import Composed
 from trayturn.advice.composing.draft import EATEN, Draft, Line, Part
 from trayturn.advice.composing.ground import Goals
+from trayturn.advice.composing.minding import Mind
 from trayturn.advice.composing.recent import history_of
+from trayturn.advice.composing.telling import Figure
 from trayturn.advice.pages import Page
 from trayturn.advice.pantry import pantry_of
 from trayturn.advice.phrases import when
@@ -87,17 +89,19 @@ class MealFrame(BinFrame):
         return self.made.draft.at(self.meal.marked_key) if self.made is not None else None
 
     @property
+    def marked_figure(self) -> Mind | Figure | None:
+        """The marked figure of the meal, or what is minded about it."""
+        made, key = self.made, self.query_one("#figures", LineList).marked_key
+        if made is None or key.startswith(MIND):
+            return made.minds[int(key.removeprefix(MIND))] if made is not None else None
+        return next((one for one in made.figures if one.code == key), None)
+
+    @property
     def marked_page(self) -> Page | None:
         """The page behind the marked figure or warning, else behind the marked line."""
-        made, figures = self.made, self.query_one("#figures", LineList)
-        if made is None:
-            return Page.FEEDING
-        if self.focused is not figures:
-            return PAGES.get(self.line.part, Page.MEALS) if self.line is not None else Page.FEEDING
-        key = figures.marked_key
-        if key.startswith(MIND):
-            return made.minds[int(key.removeprefix(MIND))].page
-        return next((one.page for one in made.figures if one.code == key), Page.FEEDING)
+        if self.focused is self.query_one("#figures", LineList) and self.marked_figure is not None:
+            return self.marked_figure.page
+        return PAGES.get(self.line.part, Page.MEALS) if self.line is not None else Page.MEALS
 
     def show(self, key: str) -> None:
         if key not in ("", self.key):

@@ -22,7 +22,7 @@ from trayturn.tui.screens.cautions.sheet import CautionsSheet
 from trayturn.tui.screens.feed import menu
 from trayturn.tui.screens.feed.adding import AddPanel
 from trayturn.tui.screens.feed.meal import MealFrame
-from trayturn.tui.screens.feed.rows import ADD, MIND, MORE, PROPOSED, SHARE
+from trayturn.tui.screens.feed.rows import ADD, MORE, PROPOSED, SHARE
 from trayturn.tui.screens.stack import acts
 from trayturn.tui.widgets.line_list import LineList
 from trayturn.tui.widgets.reason import ReasonScreen
@@ -134,7 +134,7 @@ class FeedScreen(MealFrame):
         self.app.push_screen(ReasonScreen("Now and later", menu.shared(found, made.ground), Page.MEALS))
 
     def _tell_why(self, made: Composed) -> None:
-        match self._marked_figure(made):
+        match self.marked_figure:
             case Mind() as one:
                 self.app.push_screen(
                     ReasonScreen(one.what, [one.why, "", f"Source: {one.source}."], one.page)
@@ -142,21 +142,6 @@ class FeedScreen(MealFrame):
             case Figure() as one:
                 title = f"{one.label}: {', '.join(filter(None, one.words))}"
                 self.app.push_screen(ReasonScreen(title, made.why(one.code), one.page))
-
-    def _marked_figure(self, made: Composed) -> Mind | Figure | None:
-        """The marked figure of the meal, or the warning about it."""
-        key = self.query_one("#figures", LineList).marked_key
-        if key.startswith(MIND):
-            return made.minds[int(key.removeprefix(MIND))]
-        return next((one for one in made.figures if one.code == key), None)
-
-    @property
-    def marked_page(self) -> Page | None:
-        """The page of the handbook behind the marked figure; over the meal, that of meals."""
-        if self.made is None or self.focused is not self.query_one("#figures"):
-            return Page.MEALS
-        figure = self._marked_figure(self.made)
-        return figure.page if figure is not None else Page.MEALS
 
     @work
     async def _ask_more(self, made: Composed) -> None:
