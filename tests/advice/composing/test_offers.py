@@ -44,6 +44,7 @@ def test_the_scraps_of_late_are_offered_at_nothing_with_what_went_in_last() -> N
 
 def test_a_first_meal_has_its_standing_lines() -> None:
     (last,) = offered()
+    assert last.said == "the first"
     assert [one.key for one in last.draft] == [
         "bedding:shredded cardboard",
         "grit:grit",

@@ -51,6 +51,8 @@ def test_scraps_are_covered_by_an_inch_of_loose_bedding() -> None:
     assert cover_depth_m(found.draft, on) == pytest.approx(0.025)
     assert found.why.startswith("80 g of shredded cardboard")
     assert "covers the scraps by about 2.5 cm" in found.why
+    us = ground(read_at(60), WORMS, stocked(shredded_cardboard=2), tray_area_m2=0.16, units="us")
+    assert "covers the scraps by about 1 in" in propose(meal(us, {"bread": 0.1}), us).why
 
 
 def test_bedding_in_stock_comes_first_the_fullest_first() -> None:

@@ -17,8 +17,9 @@ from trayturn.advice.phrases import every, when
 from trayturn.advice.resting import rests
 from trayturn.advice.turning import next_turn
 from trayturn.domain.entries import Stage
+from trayturn.domain.setup import Units
 from trayturn.domain.stack import days_between
-from trayturn.domain.units import show_mass, show_temperature
+from trayturn.domain.units import show_length, show_mass, show_temperature
 from trayturn.domain.words import clean, listed
 from trayturn.science import limits
 from trayturn.science.ration import HOT
@@ -160,8 +161,9 @@ def _limits(ground: Ground, figures: Report) -> Iterator[Mind]:
         if one.code not in seen:
             yield _caution(one, Press.MIND, "The meal alone: ")
     if figures.layer_m is not None and figures.layer_m > limits.DEEPEST_M:
-        what = f"A layer of {100 * figures.layer_m:.0f} cm may heat."
-        why = "Spread it over the whole tray, or feed it in turns: 2.5 to 3.8 cm does not heat."
+        thin = "1 to 1.5 in" if ground.units is Units.US else "2.5 to 3.8 cm"
+        what = f"A layer of {show_length(figures.layer_m, ground.units)} may heat."
+        why = f"Spread it over the whole tray, or feed it in turns: {thin} does not heat."
         source = "Sherman, Ways with Worm Farming"
         yield Mind(Press.MIND, "heating", what, why, source, Page.LAYERS)
 
@@ -183,11 +185,17 @@ def _soon(draft: Draft, ground: Ground) -> Iterator[Mind]:
     yield Mind(Press.MIND, "soon", f"Fed {fed} already.", why, "your own interval", Page.FEEDING)
 
 
+def cover_words(units: Units) -> str:
+    """How deep a cover is to lie, in the keeper's units."""
+    return f"about {'1 in' if units is Units.US else '2.5 cm'}"
+
+
 def _cover(draft: Draft, figures: Report, ground: Ground) -> Iterator[Mind]:
     if not draft.kg(Part.SCRAPS) or figures.cover_m >= 0.5 * COVER_M:
         return
     what = "No cover." if not draft.kg(Part.COVER) else "A thin cover."
-    why = "About 2.5 cm of loose bedding over the scraps keeps flies and smells down."
+    depth = cover_words(ground.units).capitalize()
+    why = f"{depth} of loose bedding over the scraps keeps flies and smells down."
     source = "Solomon 1993; City of Oxnard worm guide"
     yield Mind(Press.KNOW, "cover", what, why, source, Page.BEDDING)
 

@@ -26,7 +26,8 @@ class Offer:
 def offers(ground: Ground, history: History) -> list[Offer]:
     """What to begin with, the likeliest first: never without what waits in the caddy."""
     stack = ground.stack
-    found = [Offer("as last time", _as_last(ground, history))]
+    said = "as last time" if history.last is not None else "the first"
+    found = [Offer(said, _as_last(ground, history))]
     if stack.caddy_kg:
         found.insert(0, Offer("from the caddy", _from_caddy(ground)))
     found += [

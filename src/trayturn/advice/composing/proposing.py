@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from trayturn.advice.composing.draft import EATEN, SHREDS, Draft, Line, Part
 from trayturn.advice.composing.goals_missed import NEAR, missed_goals
 from trayturn.advice.composing.ground import Goals, Ground
-from trayturn.advice.composing.minding import COVER_M, Mind
+from trayturn.advice.composing.minding import COVER_M, Mind, cover_words
 from trayturn.advice.composing.report import cover_depth_m, loose_kg_m3, report, wetness
 from trayturn.advice.composing.steps import rounded_up
 from trayturn.advice.composing.telling import percent
@@ -114,7 +114,7 @@ def _need(draft: Draft, name: str, ground: Ground) -> _Need:
     low, high, _ = ground.holds(name)
     soak = bedding_for(wetness(draft, ground).left_kg, (low + high) / 2)
     needs = (
-        _Need(_cover_kg(draft, name, ground), "covers the scraps by about 2.5 cm"),
+        _Need(_cover_kg(draft, name, ground), f"covers the scraps by {cover_words(ground.units)}"),
         # To soak up what is still to come must not dry the tray meanwhile.
         _Need(min(soak, _drier(after, stuff, goals.moisture - NEAR)), "takes up the surplus water"),
         _Need(_drier(after, stuff, goals.moisture), f"dries the tray to {percent(goals.moisture)}"),
