@@ -78,8 +78,12 @@ class Keeper:
     async def pause(self) -> None:
         """Until all that asked to be laid out or drawn anew has been: Textual gathers that for a frame."""
         await self.pilot.pause()
+        quiet = 0
         for _ in range(100):
-            if not (self.app.screen._layout_widgets or self.app.screen._dirty_widgets):
+            waiting = self.app.screen._layout_widgets or self.app.screen._dirty_widgets
+            # A size that has just changed asks for one more drawing: it is quiet when it was so twice.
+            quiet = 0 if waiting else quiet + 1
+            if quiet == 2:
                 return
             await asyncio.sleep(0.004)
             await self.pilot.pause()
