@@ -16,7 +16,7 @@ SHOTS = {
     "stack": ("home", "enter"),
     "separation": ("home", "enter", "s"),
     "journal": ("home", "enter", "j"),
-    "put right": ("home", "enter", "o", "space", "3", "space", "enter"),
+    "put-right": ("home", "enter", "o", "space", "3", "space", "enter"),
     "check": ("home", "enter", "k", "4"),
 }
 

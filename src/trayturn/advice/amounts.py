@@ -1,20 +1,9 @@
-"""Estimated amounts as a keeper would say them: two figures, in the keeper's units."""
+"""Numbers of worms, and worms to an area, as a keeper would say them."""
 
 from __future__ import annotations
 
-from trayturn.advice.bands import Band, mass_band
 from trayturn.domain.setup import Units
-from trayturn.domain.units import SQUARE_FOOT_M2, round_mass, show_mass, two_figures
-
-
-def rounded(kg: float, units: Units) -> str:
-    """A mass to two figures."""
-    return show_mass(round_mass(kg, units), units)
-
-
-def rounded_band(band: Band, units: Units) -> str:
-    """A band of masses, its ends to two figures."""
-    return mass_band(Band(*(round_mass(kg, units) for kg in band)), units)
+from trayturn.domain.units import SQUARE_FOOT_M2, show_mass, two_figures
 
 
 def number_band(number: tuple[float, float]) -> str:

@@ -38,13 +38,13 @@ def said(band: Band, show: Callable[[float], str]) -> str:
 
 
 def mass_band(band: Band, units: Units) -> str:
-    """A band of masses in kg, in the keeper's units."""
-    return said(band, lambda kg: show_mass(kg, units))
+    """A band of masses in kg, its ends to two figures in the keeper's units."""
+    return said(band, lambda kg: rough_mass(kg, units))
 
 
 def volume_band(band: Band, units: Units) -> str:
-    """A band of volumes in litres, in the keeper's units."""
-    return said(band, lambda litres: show_volume(litres, units))
+    """A band of volumes in litres, its ends to two figures in the keeper's units."""
+    return said(band, lambda litres: rough_volume(litres, units))
 
 
 def percent_band(band: Band) -> str:

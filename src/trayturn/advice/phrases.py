@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from datetime import datetime
 
-from trayturn.domain.setup import Units
 from trayturn.domain.stack import days_between
-from trayturn.domain.units import OUNCE_KG, POUND_KG, show_mass, three_figures
+from trayturn.domain.units import three_figures
 from trayturn.domain.words import as_read, count, day, due
 
 
@@ -30,13 +29,6 @@ def aged(days: float) -> str:
 def every(days: float) -> str:
     """An interval of the setup: `every day`, `every 12 days`, `every 1.5 days`."""
     return "every day" if days == 1 else f"every {three_figures(days)} days"
-
-
-def roughly(kg: float, units: Units) -> str:
-    """A mass with two figures, as an estimate is said: `340 g`, `1.2 kg`, `8.5 oz`."""
-    us = units is Units.US
-    unit = (OUNCE_KG if kg < POUND_KG else POUND_KG) if us else (0.001 if kg < 1 else 1.0)
-    return show_mass(float(f"{kg / unit:.2g}") * unit, units)
 
 
 def day_has_come(moment: datetime, now: datetime) -> bool:

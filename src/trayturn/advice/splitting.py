@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from trayturn.advice.amounts import density, number_band, rounded_band
-from trayturn.advice.bands import Band
+from trayturn.advice.amounts import density, number_band
+from trayturn.advice.bands import Band, mass_band
 from trayturn.advice.phrases import every
 from trayturn.domain.setup import SPECIES, BinSetup, Units
 from trayturn.domain.stack import Stack
@@ -148,7 +148,7 @@ def number_words(setup: BinSetup, worms_kg: float, counted: int | None) -> tuple
         number = number_band(number_in(worms_kg, setup.species) or (0.0, 0.0))
         return (f"{show_mass(worms_kg, setup.units)} is {number} worms, {each}.",)
     least, most = mass_of(counted, setup.species) or (0.0, 0.0)
-    band = rounded_band(Band(least, worms_kg, most), setup.units)
+    band = mass_band(Band(least, worms_kg, most), setup.units)
     middle = show_mass(worms_kg, setup.units)
     return (f"{counted:,} worms are {band}, {each}. {middle} is written down, the middle.",)
 
@@ -170,4 +170,4 @@ def _meal(side: Side, setup: BinSetup) -> str:
     name, interval = clean(side.name, 40), every(setup.days_between_feedings)
     if side.meal_kg.high <= 0:
         return f"{name} nothing for now"
-    return f"{name} {rounded_band(side.meal_kg, setup.units)} {interval}"
+    return f"{name} {mass_band(side.meal_kg, setup.units)} {interval}"

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from trayturn.advice.amounts import density, number_band, rounded, rounded_band
+from trayturn.advice.amounts import density, number_band
+from trayturn.advice.bands import mass_band, rough_mass
 from trayturn.advice.pages import Page
 from trayturn.advice.phrases import every
 from trayturn.advice.reading import LIMITS_SOURCE
@@ -74,8 +75,8 @@ def _soak(plan: StartingPlan, done: bool) -> PlanStep:
     why = (
         "A box takes 16 to 24 kg of dry bedding a cubic metre, or 1 to 1.5 lb a cubic foot (Solomon, Organic "
         f"Gardener's Composting, 1993). Filled {filled} deep this tray holds {held}: "
-        f"{rounded_band(plan.bedding_kg, units)}.",
-        f"Three times its weight of water, {rounded_band(plan.water_kg, units)}, makes it about 75 % moist "
+        f"{mass_band(plan.bedding_kg, units)}.",
+        f"Three times its weight of water, {mass_band(plan.water_kg, units)}, makes it about 75 % moist "
         f"(the same; the mass balance agrees). Worms live at 60 to 90 % ({LIMITS_SOURCE}).",
         f"It is right when a fistful holds together and gives a drop or two: {NO_SOURCE}.",
         "Plain cardboard or newspaper, torn small: no tape, staples, glossy or coated paper.",
@@ -113,7 +114,7 @@ def _worms(plan: StartingPlan, done: bool) -> PlanStep:
     kg = show_mass(plan.worms_kg, units)
     counted = f" ({number_band(plan.number)} worms)" if plan.number else ""
     who = f"About {kg}" if plan.by_area else f"The {kg} you have"
-    best, most = (rounded(mass, units) for mass in (plan.worms_best_kg, plan.worms_most_kg))
+    best, most = (rough_mass(mass, units) for mass in (plan.worms_best_kg, plan.worms_most_kg))
     area = show_area(plan.setup.tray_area_m2, units)
     why = (
         f"{density(STOCKING_KG_M2, units)} was the best of the densities tried (Ndegwa, Thompson & Das, "
@@ -149,11 +150,11 @@ def _how_many(plan: StartingPlan) -> str:
 
 def _meals(plan: StartingPlan, done: bool) -> PlanStep:
     units = plan.setup.units
-    first, second, full = (rounded_band(meal.kg, units) for meal in plan.meals)
+    first, second, full = (mass_band(meal.kg, units) for meal in plan.meals)
     interval = every(plan.setup.days_between_feedings)
     warmth = show_temperature(plan.celsius, units)
     read = "The bin was at" if plan.celsius_read else "No temperature is known yet; reckoned at"
-    layer = rounded(plan.layer_kg, units)
+    layer = rough_mass(plan.layer_kg, units)
     why = (
         f"A full meal is what {show_mass(plan.worms_kg, units)} of worms take until the next ({interval}). "
         f"{plan.ration_why}",

@@ -7,8 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from datetime import datetime
 
-from trayturn.advice.bands import Band
-from trayturn.advice.phrases import roughly
+from trayturn.advice.bands import Band, rough_mass
 from trayturn.advice.stock import (
     Outlook,
     TurnSupport,
@@ -188,8 +187,8 @@ def _print_all(stacks: Sequence[Stack], sums: Sequence[Sum], broken: Sequence[st
 
 
 def _sum_words(one: Sum, units: Units) -> str:
-    held = f"{one.name} {roughly(one.kg, units) if one.kg else 'none'}" if one.known else one.name
+    held = f"{one.name} {rough_mass(one.kg, units) if one.kg else 'none'}" if one.known else one.name
     unknown = f"not known in {listed(one.unknown_in)}" if one.unknown_in else ""
-    gather = f"{roughly(one.gather_kg, units)} to gather" if one.gather_kg else ""
+    gather = f"{rough_mass(one.gather_kg, units)} to gather" if one.gather_kg else ""
     more = ", ".join(part for part in (unknown, gather) if part)
     return f"{held} ({more})" if more else held

@@ -9,7 +9,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from trayturn.science.errors import OutOfRange, within
-from trayturn.science.growth import BODY_G
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +26,7 @@ class Body:
 
 KNOWN = {
     "eisenia_fetida": Body(
-        BODY_G,
+        (0.25, 0.55),
         "0.25 g at maturity (Johnston et al. 2014) to 0.55 g grown (Edwards & Bohlen's table); the mean of a "
         "population on kitchen waste was 0.48 g (Podolak et al. 2020)",
     ),

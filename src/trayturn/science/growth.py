@@ -13,8 +13,6 @@ from trayturn.science.temperature import COOKED, FROZEN, johnston
 
 RATE_PER_DAY = 0.177
 BIRTH_G, MATURE_G, MOST_G = 0.011, 0.25, 0.5
-BODY_G = (0.25, 0.55)
-"""The mean mass of a worm in a bin: 0.25 at maturity (Johnston 2014) to 0.55 (Edwards & Bohlen's table)."""
 
 
 def mass_g(age_days: float, celsius: float, start_g: float = BIRTH_G) -> float:
@@ -41,15 +39,3 @@ def days_to_mature(celsius: float, mature_g: float = MATURE_G) -> float | None:
         return None
     top, start = MOST_G ** (1 / 3), BIRTH_G ** (1 / 3)
     return 3 / (RATE_PER_DAY * johnston(celsius)) * math.log((top - start) / (top - mature_g ** (1 / 3)))
-
-
-def worms_in(worms_kg: float) -> tuple[float, float]:
-    """How many worms weigh so much, as a band for their mean mass of 0.25 to 0.55 g."""
-    grams = 1000 * within(worms_kg, "The mass of worms", 0, 1000, "kg")
-    return grams / BODY_G[1], grams / BODY_G[0]
-
-
-def kg_of(worms: float) -> tuple[float, float]:
-    """What so many worms weigh, kg, as a band for their mean mass."""
-    within(worms, "The number of worms", 0, 1e9)
-    return worms * BODY_G[0] / 1000, worms * BODY_G[1] / 1000

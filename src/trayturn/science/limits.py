@@ -37,11 +37,13 @@ def warnings(blend: Blend, area_m2: float | None = None) -> list[Caution]:
 def _moisture(blend: Blend) -> Caution | None:
     if blend.moisture < DRIEST:
         return Caution(
-            "dry", f"Drier than worms can live in ({blend.moisture:.0%}, they need 60 % or more).", EDWARDS
+            "dry",
+            f"Drier than worms can live in ({100 * blend.moisture:.0f} %; they need 60 % or more).",
+            EDWARDS,
         )
     if blend.moisture > WETTEST:
         return Caution(
-            "wet", f"Wetter than worms can live in ({blend.moisture:.0%}, 90 % is the most).", EDWARDS
+            "wet", f"Wetter than worms can live in ({100 * blend.moisture:.0f} %; 90 % is the most).", EDWARDS
         )
     return None
 

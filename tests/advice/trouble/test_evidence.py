@@ -177,10 +177,10 @@ def test_a_tray_started_anew_has_not_been_read() -> None:
 
 
 def test_without_worms_written_down_the_area_rule_stands_in() -> None:
-    """4.88 kg/m2 a week (NC State AG-473-18) on 0.16 m2 is 112 g a day."""
+    """4.88 kg/m2 a week (NC State AG-473-18) on 0.16 m2 is 112 g a day, said with two figures."""
     found = EVIDENCE["fed-over"].find(a_case(FED, *OFTEN))
     assert found.says is Says.FOR
-    assert "takes 55.8 g to 112 g a day, by the area fed, since no worms are written down" in found.words
+    assert "takes 56 g to 110 g a day, by the area fed, since no worms are written down" in found.words
 
 
 def test_a_young_bin_is_reckoned_over_what_it_has_had() -> None:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import IntEnum
 
-from trayturn.advice.amounts import rounded, rounded_band
+from trayturn.advice.bands import mass_band, rough_mass
 from trayturn.advice.composing.draft import EATEN, SHREDS, Draft, Part
 from trayturn.advice.composing.ground import Ground
 from trayturn.advice.composing.report import Report
@@ -132,10 +132,10 @@ def _load(draft: Draft, ground: Ground, figures: Report) -> Iterator[Mind]:
     load = figures.load
     if not load.level or not load.meal_kg or load.share is None:
         return
-    takes = rounded_band(load.takes_kg, ground.units)
+    takes = mass_band(load.takes_kg, ground.units)
     why = (
         f"They take {takes} until the next feeding; this meal and what is uneaten come to "
-        f"{rounded(load.kg, ground.units)}. Too much rots, heats and drips. Let the rest wait."
+        f"{rough_mass(load.kg, ground.units)}. Too much rots, heats and drips. Let the rest wait."
     )
     press = Press.ACT if load.level == 2 else Press.MIND
     yield Mind(

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from trayturn.advice.amounts import rounded, rounded_band
-from trayturn.advice.bands import Band, percent_band, said
+from trayturn.advice.bands import Band, mass_band, percent_band, rough_mass, rough_volume, said
 from trayturn.advice.composing.draft import SHREDS, Draft, Line
 from trayturn.advice.composing.ground import Ground
 from trayturn.advice.composing.report import Report
-from trayturn.advice.composing.telling import depth, layer, percent, ratio_band, span, volume
+from trayturn.advice.composing.telling import depth, layer, percent, ratio_band, span
 from trayturn.domain.units import show_area, show_mass, show_temperature
 from trayturn.domain.words import clean, count, listed
 from trayturn.science.ration import STOCKING_KG_M2, area_rule
@@ -56,7 +55,7 @@ def _tray(draft: Draft, ground: Ground, found: Report) -> Iterator[str]:
         yield f"Tray {ground.tray.id} right after this meal: {moisture}."
     yield ""
     yield (
-        f"It holds {rounded_band(held.wet_kg, units)} now, at {percent_band(held.moisture)} moisture "
+        f"It holds {mass_band(held.wet_kg, units)} now, at {percent_band(held.moisture)} moisture "
         f"({held.basis}) and {ratio_band(held.c_to_n)}. All that went in is followed by decay: half of the "
         "worked solids, 40 to 60 %, leave as gas (Pondicherry University), and nitrogen stays. The meal is "
         "then mixed in by mass."
@@ -78,9 +77,9 @@ def _load(draft: Draft, ground: Ground, found: Report) -> Iterator[str]:
     yield f"{load.words[:1].upper()}{load.words[1:]}."
     yield ""
     yield f"This meal: {show_mass(load.meal_kg, units)} to eat."
-    yield f"Uneaten from before: {rounded_band(load.uneaten_kg, units)}, by the decay of what went in."
+    yield f"Uneaten from before: {mass_band(load.uneaten_kg, units)}, by the decay of what went in."
     yield (
-        f"The worms take {rounded_band(load.takes_kg, units)} until the next feeding, in "
+        f"The worms take {mass_band(load.takes_kg, units)} until the next feeding, in "
         f"{count(round(ground.days), 'day')}. The share is taken from the middle of both."
     )
     yield ""
@@ -88,7 +87,7 @@ def _load(draft: Draft, ground: Ground, found: Report) -> Iterator[str]:
     yield ground.ration.why
     if not ground.contents.celsius_read:
         yield f"No temperature was read: reckoned as at {show_temperature(ground.contents.celsius, units)}."
-    rule = rounded(area_rule(ground.area_m2) / 7 * ground.days, units)
+    rule = rough_mass(area_rule(ground.area_m2) / 7 * ground.days, units)
     yield f"Beside it, the area rule gives {rule}: 1 lb a week and square foot (NC State AG-473-18)."
 
 
@@ -99,7 +98,7 @@ def _worms(ground: Ground) -> str:
         held = show_mass(worms.kg, units)
         return f"Worms: {held} by the journal{shared}. Young ones since then are not counted."
     return (
-        f"No worms are written down, so {rounded(worms.kg, units)} are assumed: the best stocking, "
+        f"No worms are written down, so {rough_mass(worms.kg, units)} are assumed: the best stocking, "
         f"{STOCKING_KG_M2:g} kg a square metre (Ndegwa et al. 2000), on {show_area(ground.area_m2, units)}."
     )
 
@@ -121,7 +120,7 @@ def _water(draft: Draft, ground: Ground, found: Report) -> Iterator[str]:
     wet, units = found.wetness, ground.units
     yield (
         "The water of the scraps, and what their rot makes, that their castings do not hold: about "
-        f"{volume(max(0.0, wet.surplus_kg), units)}. Half of the solids leave as gas and give "
+        f"{rough_volume(max(0.0, wet.surplus_kg), units)}. Half of the solids leave as gas and give "
         "0.598 kg of water a kilogram; the other half becomes castings as moist as the tray is to be, "
         f"{percent(ground.goals.moisture)}."
     )
@@ -130,10 +129,12 @@ def _water(draft: Draft, ground: Ground, found: Report) -> Iterator[str]:
         if line.kg > 0:
             low, high, source = ground.holds(line.name)
             taken = Band(line.kg * low, line.kg * (low + high) / 2, line.kg * high)
-            words = said(taken, lambda kg: volume(kg, units))
+            words = said(taken, lambda kg: rough_volume(kg, units))
             yield f"{clean(line.name, 40)} takes up {words} ({source})."
     if wet.tray_kg > 0.01:
-        yield (f"The tray takes up about {volume(wet.tray_kg, units)} until it is as moist as it is to be.")
+        yield (
+            f"The tray takes up about {rough_volume(wet.tray_kg, units)} until it is as moist as it is to be."
+        )
     yield "What is left evaporates, or drips into the tray below and the sump."
 
 

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from trayturn.advice.bands import Band, day_band, percent_band, said
+from trayturn.advice.bands import Band, day_band, percent_band, rough_volume, said
 from trayturn.advice.composing.draft import EATEN, Line
 from trayturn.advice.composing.ground import Ground
 from trayturn.advice.composing.load import Load
 from trayturn.advice.composing.report import Gone, Report
 from trayturn.advice.pages import Page
 from trayturn.domain.setup import Units
-from trayturn.domain.units import INCH_M, QUART_L, show_mass, show_temperature, show_volume, two_figures
+from trayturn.domain.units import INCH_M, show_mass, show_temperature
 from trayturn.domain.words import clean
 
 NAME = 17
@@ -50,11 +50,6 @@ def figures(found: Report, ground: Ground) -> tuple[Figure, ...]:
 def percent(share: float) -> str:
     """`86 %`."""
     return f"{round(100 * share)} %"
-
-
-def volume(kg: float, units: Units) -> str:
-    """Water as a volume to two figures, a litre a kilogram: `1.2 l`, `1.3 qt`."""
-    return show_volume(two_figures(kg / QUART_L) * QUART_L if units is Units.US else two_figures(kg), units)
 
 
 def depth(metres: float, units: Units) -> str:
@@ -135,7 +130,7 @@ def _water(found: Report, units: Units) -> tuple[str, str]:
     wet = found.wetness
     if wet.surplus_kg <= 0:
         return "none to spare", ""
-    first = f"about {volume(wet.surplus_kg, units)} to spare"
+    first = f"about {rough_volume(wet.surplus_kg, units)} to spare"
     if wet.left_kg < 0.01:
         return first, "bedding and tray take it up"
-    return first, f"{volume(wet.left_kg, units)} of it not taken up"
+    return first, f"{rough_volume(wet.left_kg, units)} of it not taken up"

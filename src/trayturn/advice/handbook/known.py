@@ -13,6 +13,7 @@ from trayturn.advice import reading, starting
 from trayturn.advice.stock import thumb
 from trayturn.domain.setup import BinSetup
 from trayturn.science import (
+    bodies,
     breakdown,
     growth,
     hatching,
@@ -95,8 +96,9 @@ def _feeding() -> Iterator[tuple[str, float]]:
     yield "stocking", ration.STOCKING_KG_M2
     yield "area_rule", ration.AREA_KG_M2_WEEK
     yield "mature.20", growth.days_to_mature(20.0) or 0.0
-    yield "body.low", growth.BODY_G[0]
-    yield "body.high", growth.BODY_G[1]
+    body = bodies.KNOWN["eisenia_fetida"]
+    yield "body.low", body.grams[0]
+    yield "body.high", body.grams[1]
 
 
 def _water() -> Iterator[tuple[str, float]]:
@@ -128,8 +130,8 @@ def _bin() -> Iterator[tuple[str, float]]:
         yield f"loose.{end}", kg_m3
     worms_kg = area * ration.STOCKING_KG_M2
     yield "tray.worms", worms_kg
-    yield "tray.count.low", growth.worms_in(worms_kg)[0]
-    yield "tray.count.high", growth.worms_in(worms_kg)[1]
+    number = bodies.number_in(worms_kg, "eisenia_fetida") or ()
+    yield from zip(("tray.count.low", "tray.count.high"), number, strict=True)
     yield "tray.norm.low", worms_kg * ration.NORM[0]
     yield "tray.norm.high", worms_kg * ration.NORM[1]
     yield "tray.area_rule", ration.area_rule(area)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from trayturn.advice.phrases import roughly
+from trayturn.advice.bands import rough_mass
 from trayturn.advice.stock.turns import TurnSupport
 from trayturn.domain.supplies import SMALLEST_KG, fold
 from trayturn.domain.words import clean, count, due
@@ -20,7 +20,7 @@ def stock_line(support: TurnSupport) -> str:
     name = clean(support.bedding, 40)
     if support.stock_kg is None:
         return f"How much {name} there is is not known: it was never counted."
-    return f"In stock: about {roughly(support.stock_kg, support.units)} of {name}."
+    return f"In stock: about {rough_mass(support.stock_kg, support.units)} of {name}."
 
 
 def support_lines(support: TurnSupport) -> tuple[str, ...]:
@@ -38,14 +38,14 @@ def support_lines(support: TurnSupport) -> tuple[str, ...]:
 def short_line(support: TurnSupport, basis: str = "") -> str:
     """`Tray D takes about 500 g of shredded cardboard, and about 300 g is in stock.`"""
     units, there = support.units, support.stock_kg or 0.0
-    name, takes = clean(support.bedding, 40), roughly(support.need.one.mid, units)
+    name, takes = clean(support.bedding, 40), rough_mass(support.need.one.mid, units)
     when = "is" if support.at <= support.now else "will be"
-    held = f"{f'about {roughly(there, units)}' if there > SMALLEST_KG else 'none'} {when} in stock"
+    held = f"{f'about {rough_mass(there, units)}' if there > SMALLEST_KG else 'none'} {when} in stock"
     return f"Tray {support.tray} takes about {takes} of {name}{basis}, and {held}."
 
 
 def _gather(support: TurnSupport) -> str:
-    more = roughly(support.short_kg, support.units)
+    more = rough_mass(support.short_kg, support.units)
     by = "first" if support.at <= support.now else f"by the turn, {due(support.at, support.now)}"
     return f"{verb(support.bedding)} about {more} more {by}."
 
@@ -59,7 +59,9 @@ def _with_others(support: TurnSupport) -> tuple[str, ...]:
     if not support.others:
         return ()
     names = ", ".join(clean(one.name, 40) for one in support.others)
-    return (f"Use all the other bedding in stock too: {names}, {roughly(support.others_kg, support.units)}.",)
+    return (
+        f"Use all the other bedding in stock too: {names}, {rough_mass(support.others_kg, support.units)}.",
+    )
 
 
 def _without(support: TurnSupport) -> str:
@@ -75,8 +77,8 @@ def _without(support: TurnSupport) -> str:
 
 
 def _thinner(support: TurnSupport) -> str:
-    least = f"{roughly(support.least_kg, support.units)}, half of the usual; our choice"
+    least = f"{rough_mass(support.least_kg, support.units)}, half of the usual; our choice"
     if support.thin_kg is None:
         return f"There is too little for a thinner tray: it needs at least {least}."
-    there = roughly(support.thin_kg, support.units)
+    there = rough_mass(support.thin_kg, support.units)
     return f"Or fill tray {support.tray} thinner, with the {there} there is: at least {least}."

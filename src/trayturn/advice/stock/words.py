@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import datetime
 
-from trayturn.advice.bands import Band
-from trayturn.advice.phrases import every, roughly, when
+from trayturn.advice.bands import Band, rough_mass
+from trayturn.advice.phrases import every, when
 from trayturn.advice.stock.outlook import Lasts, Outlook
 from trayturn.advice.stock.turn_words import other_ways, verb
 from trayturn.advice.stock.turns import turn_supported
@@ -24,7 +24,7 @@ BANDS = (
 
 def amount(band: Band, units: Units) -> str:
     """`about 480 g (380 to 580 g)`: the middle, and the ends where they are said otherwise."""
-    low, mid, high = (roughly(kg, units) if kg > SMALLEST_KG else "none" for kg in band)
+    low, mid, high = (rough_mass(kg, units) if kg > SMALLEST_KG else "none" for kg in band)
     return f"about {mid}" if low == mid == high else f"about {mid} ({low} to {high})"
 
 
@@ -37,7 +37,7 @@ def gather_line(one: Outlook, now: datetime, units: Units) -> str:
     else:
         near, distance = day(one.gather_by, now), due(one.gather_by, now)
         by = f"by {near}" if near == distance else f"by {near}, {distance}"
-    return f"{verb(one.name)} about {roughly(one.gather_kg, units)} of {clean(one.name, 40)} {by}."
+    return f"{verb(one.name)} about {rough_mass(one.gather_kg, units)} of {clean(one.name, 40)} {by}."
 
 
 def lasts_words(one: Outlook, now: datetime) -> str:
@@ -86,7 +86,7 @@ def stock_line(one: Outlook, stack: Stack) -> str:
         return f"How much there is is not known: it was used {used} though none was left. {HOW_TO_COUNT}"
     if supply.kg is None:
         return f"How much there is was never written down. {HOW_TO_COUNT}"
-    held = f"{roughly(supply.kg, units)} in stock" if supply.kg > SMALLEST_KG else "None in stock"
+    held = f"{rough_mass(supply.kg, units)} in stock" if supply.kg > SMALLEST_KG else "None in stock"
     if supply.counted_at is None:
         came = f" (last {when(supply.came_in_at, now)})" if supply.came_in_at else ""
         return f"{held}, never counted: reckoned from what came in{came} and what went."

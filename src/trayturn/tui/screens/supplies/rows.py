@@ -7,8 +7,7 @@ from datetime import datetime
 
 from rich.cells import set_cell_size
 
-from trayturn.advice.bands import Band
-from trayturn.advice.phrases import roughly
+from trayturn.advice.bands import Band, rough_mass
 from trayturn.advice.stock.outlook import Outlook
 from trayturn.advice.stock.words import lasts_words, state_word
 from trayturn.domain.setup import Units
@@ -39,7 +38,7 @@ def _line(one: Outlook, now: datetime, units: Units, ascii_only: bool) -> tuple[
     word = state_word(one)
     texts = (
         set_cell_size(clean(one.name, 60), WIDTHS[0] - 2),
-        "?" if one.supply.kg is None else roughly(one.supply.kg, units) if one.supply.kg else "none",
+        "?" if one.supply.kg is None else rough_mass(one.supply.kg, units) if one.supply.kg else "none",
         _mid(one.record.per_week, units),
         lasts_words(one, now),
         _mid(one.turn, units),
@@ -52,7 +51,7 @@ def _line(one: Outlook, now: datetime, units: Units, ascii_only: bool) -> tuple[
 
 def _mid(band: Band | None, units: Units) -> str:
     """The middle of a band; a dash where there is none."""
-    return roughly(band.mid, units) if band is not None and band.mid else "-"
+    return rough_mass(band.mid, units) if band is not None and band.mid else "-"
 
 
 def bar(one: Outlook, ascii_only: bool) -> str:

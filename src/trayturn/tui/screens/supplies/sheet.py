@@ -9,7 +9,7 @@ from textual.app import ComposeResult
 from textual.content import Content
 from textual.widgets import Static
 
-from trayturn.advice.phrases import roughly
+from trayturn.advice.bands import rough_mass
 from trayturn.advice.stock.outlook import Outlook
 from trayturn.domain.setup import Units
 from trayturn.domain.supplies import GRIT, fold
@@ -132,7 +132,7 @@ class SupplySheet(Sheet[None]):
         return f"In stock now {self._shown(held)}, then {self._shown(left)}."
 
     def _shown(self, kg: float) -> str:
-        return roughly(kg, self.units) if kg > 1e-9 else "none"
+        return rough_mass(kg, self.units) if kg > 1e-9 else "none"
 
     def action_step(self, by: int) -> None:
         answers = self.query_one(Answers)
