@@ -151,6 +151,13 @@ def test_the_cover_is_split_off_the_bedding_it_is_given() -> None:
     assert split_cover(bare, {"shredded cardboard": 0.05}, on).kg(Part.BEDDING) == 0
 
 
+def test_that_no_more_fits_is_said_of_the_second_bedding_too() -> None:
+    on = ground(read_at(46), stocked(straw=1, shredded_newspaper=1))
+    found = propose(meal(on, {"kiwi fruit": 14}), on)
+    assert set(found.draft.masses(*SHREDS)) == {"straw", "shredded newspaper"}
+    assert found.why.endswith(" as far as it fits.")
+
+
 @settings(max_examples=200, deadline=None)
 @given(grounds(), items())
 def test_it_reaches_its_goals_or_says_that_it_cannot(on: Ground, food: dict[str, float]) -> None:

@@ -26,6 +26,7 @@ USUAL = "shredded cardboard"
 PINCH_KG = 0.005
 """A pinch of grit with a meal. Common practice, no source."""
 SMALL_KG = 1e-6
+AS_FITS = " as far as it fits"
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,27 +84,29 @@ def is_bedding(name: str, ground: Ground) -> bool:
 
 @dataclass(frozen=True, slots=True)
 class _Need:
-    """So much of one bedding, and the words for what asks for it."""
+    """So much of one bedding, and the words for what asks for it. `fits` is false where no more lies loosely."""
 
     kg: float
     reason: str
+    fits: bool = True
 
 
 def _bedding(draft: Draft, ground: Ground) -> tuple[Draft, str, tuple[str, ...]]:
     """Each bedding in turn, as far as its stock goes; what is then still missing is of the first."""
-    reason, taken = "", dict[str, float]()
+    reason, fits, taken = "", True, dict[str, float]()
     names = beddings(ground)
     for name in names:
         need = _need(split_cover(draft, taken, ground), name, ground)
-        reason = reason or need.reason
+        reason, fits = reason or need.reason, fits and need.fits
         kg = rounded_up(need.kg, ground.units)
         held = ground.stack.supplies_kg.get(name)
         taken[name] = kg if held is None else min(kg, held)
         if taken[name] >= kg - SMALL_KG:
-            return split_cover(draft, taken, ground), reason, ()
+            return split_cover(draft, taken, ground), f"{reason}{'' if fits else AS_FITS}", ()
     over = rounded_up(_need(split_cover(draft, taken, ground), names[0], ground).kg, ground.units)
     taken[names[0]] += over
     short = f"{show_mass(over, ground.units)} more {clean(names[0], 30)} than is in stock"
+    reason = f"{reason}{'' if fits else AS_FITS}"
     return split_cover(draft, taken, ground), reason, (short,) if over > SMALL_KG else ()
 
 
@@ -121,7 +124,7 @@ def _need(draft: Draft, name: str, ground: Ground) -> _Need:
         _Need(_richer(after, stuff, goals), f"brings the tray to C:N {goals.c_to_n:g}"),
     )
     most, fits = max(needs, key=lambda need: need.kg), _fits_kg(draft, name, ground)
-    return most if most.kg <= fits else _Need(fits, f"{most.reason} as far as it fits")
+    return most if most.kg <= fits else _Need(fits, most.reason, fits=False)
 
 
 def _drier(after: Blend, stuff: Stuff, goal: float) -> float:
