@@ -7,7 +7,21 @@ from typing import Any
 
 from hypothesis import strategies as st
 
-from trayturn.domain.entries import ENTRY_TYPES, Amount, Entry, Feel, Outcome, Pest, Stage, Step
+from trayturn.domain.entries import (
+    ENTRY_TYPES,
+    Amount,
+    Contaminant,
+    DayOutcome,
+    DayStep,
+    Entry,
+    Feel,
+    LotStage,
+    Outcome,
+    Pest,
+    Piece,
+    Stage,
+    Step,
+)
 
 ODD_TEXTS = [
     "[/",
@@ -47,6 +61,13 @@ passes = st.none() | st.integers(1, 99)
 codes = st.sampled_from(["too-wet", "overfed", "sour", "starting:day-3"])
 items = st.sampled_from(["check", "feed:B", "follow_up:too-wet"]) | names.map(lambda text: text[:120])
 meal_names = names.map(lambda text: text[:60])
+lots = st.sampled_from(["A1", "B2", "lot-3"])
+pieces = st.builds(
+    Piece,
+    what=meal_names,
+    count=st.integers(1, 100),
+    size_cm=st.none() | st.floats(0.1, 100),
+)
 
 
 def _maybe(strategy: st.SearchStrategy[Any]) -> st.SearchStrategy[Any]:
@@ -148,6 +169,80 @@ FIELDS: dict[str, dict[str, st.SearchStrategy[Any]]] = {
     },
     "meal_dropped": {"name": meal_names},
     "put_off": {"items_kg": masses},
+    "turn_day_begun": {
+        "order": st.lists(trays, min_size=1, max_size=6),
+        "stages": st.dictionaries(trays, st.sampled_from(Stage), max_size=3),
+        "separating": st.lists(trays, max_size=2),
+        "fresh": _maybe(trays),
+        "bedding_kg": masses,
+        "no_fresh": st.sampled_from([None, True, False]),
+    },
+    "day_step_done": {
+        "step": st.sampled_from(DayStep),
+        "tray": _maybe(trays),
+        "number": _maybe(st.integers(1, 999)),
+        "skipped": st.sampled_from([None, True, False]),
+    },
+    "turn_day_ended": {"outcome": st.sampled_from(DayOutcome)},
+    "overs_carried": {"tray": trays, "to": trays, "pieces": st.lists(pieces, min_size=1, max_size=3)},
+    "contaminant_found": {
+        "what": st.sampled_from(Contaminant),
+        "count": st.integers(1, 1000),
+        "source": words,
+        "tray": _maybe(trays),
+    },
+    "source_stopped": {"source": meal_names},
+    "lot_begun": {
+        "lot": lots,
+        "tray": _maybe(trays),
+        "kg": _maybe(kilograms),
+        "stage": st.sampled_from(LotStage),
+        "place": words,
+    },
+    "lot_moved": {
+        "lot": lots,
+        "stage": st.sampled_from(LotStage),
+        "kg": _maybe(kilograms),
+        "moisture_pct": _maybe(st.floats(0, 100)),
+    },
+    "lure_set": {"lot": lots, "bait": words},
+    "hatchlings_recovered": {
+        "lot": lots,
+        "counted": _maybe(st.integers(0, 1000)),
+        "worms_kg": _maybe(kilograms),
+        "tray": _maybe(trays),
+    },
+    "sieved": {
+        "lot": lots,
+        "mesh_mm": st.floats(0.5, 100),
+        "passed_kg": _maybe(st.floats(0, 1000)),
+        "oversize_kg": _maybe(st.floats(0, 1000)),
+        "oversize_to": words,
+    },
+    "packed": {
+        "lot": lots,
+        "label": meal_names,
+        "kg": kilograms,
+        "count": st.integers(1, 100),
+        "use_by": _maybe(moments),
+    },
+    "castings_used": {
+        "lot": lots,
+        "label": words,
+        "kg": _maybe(kilograms),
+        "where": words,
+        "share_pct": _maybe(st.floats(0, 100)),
+        "despite": st.sampled_from([None, True]),
+    },
+    "castings_given": {
+        "lot": lots,
+        "label": words,
+        "kg": _maybe(kilograms),
+        "to": words,
+        "sold": st.sampled_from([None, True]),
+        "rules_read": st.sampled_from([None, True]),
+    },
+    "lot_closed": {"lot": lots},
     "cautions_read": {
         "work": words.map(lambda text: text[:40]),
         "codes": st.lists(words, max_size=3),

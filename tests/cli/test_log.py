@@ -311,3 +311,37 @@ def test_a_broken_profile_takes_no_entry(pantry: Keeper) -> None:
 def test_water_poured_on_with_a_meal_is_logged_by_volume_or_weight(pantry: Keeper) -> None:
     assert "water 200 g" in pantry.does("log", "pantry", "fed", "A", "cabbage=100 g", "--water", "0.2 l")
     assert pantry.asks("stack", "pantry")["trays"][-1]["water_kg"] == pytest.approx(0.2)
+
+
+def test_castings_from_the_tub_to_the_pot(pantry: Keeper) -> None:
+    entry(pantry, "lot-begun", "A1", "--tray", "a", "--weight", "4kg", "--place", "shed")
+    entry(pantry, "lure-set", "a1", "melon", "peel")
+    assert entry(pantry, "hatchlings-recovered", "a1", "--counted", "40")["lot"] == "A1"
+    assert entry(pantry, "lot-moved", "A1", "Drying", "--moisture", "60%")["moisture_pct"] == 60
+    assert entry(pantry, "sieved", "A1", "--mesh", "6mm", "--passed", "3kg")["mesh_mm"] == 6
+    packed = entry(pantry, "packed", "A1", "tall jar", "500g", "--count", "2", "--use-by", "2026-06-01")
+    assert packed["use_by"].startswith("2026-06-01")
+    used = entry(pantry, "castings-used", "A1", "--label", "tall jar", "--amount", "200g", "--share", "15")
+    assert (used["kg"], used["share_pct"], used["despite"]) == (0.2, 15, None)
+    assert entry(pantry, "castings-given", "A1", "--to", "a friend", "--rules-read")["rules_read"] is True
+    entry(pantry, "lot-closed", "A1")
+    assert pantry.asks("stack", "pantry")["findings"] == []
+
+
+def test_an_unknown_lot_or_one_begun_twice_is_refused(pantry: Keeper) -> None:
+    assert "It has none yet" in pantry.types("log", "pantry", "lot-closed", "A1").err
+    entry(pantry, "lot-begun", "A1")
+    assert "Its lots are A1." in pantry.types("log", "pantry", "lot-closed", "B1").err
+    assert "another code" in pantry.types("log", "pantry", "lot-begun", "A1").err
+
+
+def test_pieces_and_what_does_not_belong(pantry: Keeper) -> None:
+    saved = entry(pantry, "overs-carried", "a", "avocado stone=2x4cm", "cob", "--to", "b")
+    assert saved["pieces"] == [
+        {"what": "avocado stone", "count": 2, "size_cm": 4.0},
+        {"what": "cob", "count": 1, "size_cm": None},
+    ]
+    assert entry(pantry, "contaminant-found", "Tape", "--count", "3", "--source", "parcels")["count"] == 3
+    assert entry(pantry, "source-stopped", "parcels")["source"] == "parcels"
+    assert "is not a piece" in pantry.types("log", "pantry", "overs-carried", "a", "=2", "--to", "b").err
+    assert pantry.types("log", "pantry", "contaminant-found", "moon").status != 0

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import Any
 
 from trayturn.advice.entry_parts import SHORT, WHOLE, Parts, mass, most, own, seen
+from trayturn.advice.entry_words_after import AFTER_WORDS
 from trayturn.advice.entry_words_care import CARE_WORDS
 from trayturn.advice.story import DOING
 from trayturn.domain.entries import (
@@ -55,6 +56,21 @@ GROUPS = {
     "meal_kept": "meals",
     "meal_dropped": "meals",
     "put_off": "caddy",
+    "turn_day_begun": "turn day",
+    "day_step_done": "turn day",
+    "turn_day_ended": "turn day",
+    "overs_carried": "overs",
+    "contaminant_found": "found",
+    "source_stopped": "found",
+    "lot_begun": "castings",
+    "lot_moved": "castings",
+    "lure_set": "castings",
+    "hatchlings_recovered": "castings",
+    "sieved": "castings",
+    "packed": "castings",
+    "castings_used": "castings",
+    "castings_given": "castings",
+    "lot_closed": "castings",
 }
 """Kinds that a keeper thinks of as one, by one word of at most ten letters. The others are their own."""
 
@@ -241,4 +257,5 @@ WORDS: dict[str, Callable[[Any, Units, int], Parts]] = {
     "note": _note,
     "undone": _undone,
     **CARE_WORDS,
+    **AFTER_WORDS,
 }

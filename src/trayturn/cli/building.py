@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from trayturn.advice.checking.plausible import cannot_be
 from trayturn.advice.turning import next_turn, turn_entries
-from trayturn.cli import amounts, building_care, building_separation
+from trayturn.cli import amounts, building_after, building_care, building_separation
 from trayturn.cli.desk import Desk
 from trayturn.cli.parsing import Refused
 from trayturn.domain.entries import Checked, Entry
@@ -160,6 +160,18 @@ BUILDERS: dict[str, Callable[[Desk], list[Entry]]] = {
     "meal-kept": building_care.meal_kept,
     "meal-dropped": building_care.meal_dropped,
     "put-off": building_care.put_off,
+    "overs-carried": building_after.overs_carried,
+    "contaminant-found": building_after.contaminant_found,
+    "source-stopped": building_after.source_stopped,
+    "lot-begun": building_after.lot_begun,
+    "lot-moved": building_after.lot_moved,
+    "lure-set": building_after.lure_set,
+    "hatchlings-recovered": building_after.hatchlings_recovered,
+    "sieved": building_after.sieved,
+    "packed": building_after.packed,
+    "castings-used": building_after.castings_used,
+    "castings-given": building_after.castings_given,
+    "lot-closed": building_after.lot_closed,
     "separation-begun": building_separation.begun,
     "pass-done": building_separation.pass_done,
     "settled": building_separation.settled,

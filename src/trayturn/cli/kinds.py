@@ -5,6 +5,7 @@ from __future__ import annotations
 from argparse import ArgumentParser
 
 from trayturn.cli.kind import Kind
+from trayturn.cli.kinds_after import AFTER_KINDS
 from trayturn.cli.kinds_care import CARE_KINDS
 
 SUPPLY = 'a name and its amount, such as "cardboard=2 kg"'
@@ -24,7 +25,7 @@ def kinds_listing() -> str:
     """The kinds and examples, as `log --help` shows them."""
     return (
         "kinds:\n"
-        + "\n".join(f"  {kind.name:18}{kind.summary}" for kind in KINDS.values())
+        + "\n".join(f"  {kind.name:22}{kind.summary}" for kind in KINDS.values())
         + f"\n\n{EXAMPLES}"
     )
 
@@ -171,6 +172,7 @@ _ALL = (
     Kind("pass-done", "one loosen, rest and skim round", _pass_done),
     Kind("settled", "where everything went, and what the castings weigh", _settled),
     Kind("separation-ended", "the tray empty, or put back", _ended),
+    *AFTER_KINDS,
     Kind("undo", "take the last entry back", _nothing),
 )
 KINDS = {kind.name: kind for kind in _ALL}
@@ -180,4 +182,12 @@ OTHER_NAMES = {
     "begun": "separation-begun",
     "ended": "separation-ended",
 }
-ON_SCREENS_ONLY = ("step-started", "step-ended", "deadline-moved", "cautions-read")
+ON_SCREENS_ONLY = (
+    "step-started",
+    "step-ended",
+    "deadline-moved",
+    "cautions-read",
+    "turn-day-begun",
+    "day-step-done",
+    "turn-day-ended",
+)

@@ -10,7 +10,23 @@ from typing import Annotated
 
 from pydantic import Discriminator, TypeAdapter
 
+from trayturn.domain.entries_after import (
+    CastingsGiven,
+    CastingsUsed,
+    ContaminantFound,
+    HatchlingsRecovered,
+    LotBegun,
+    LotClosed,
+    LotMoved,
+    LureSet,
+    OversCarried,
+    Packed,
+    Piece,
+    Sieved,
+    SourceStopped,
+)
 from trayturn.domain.entries_care import Done, FollowUpSet, MealDropped, MealKept, MeasureSet, PutOff, Snoozed
+from trayturn.domain.entries_day import DayStepDone, TurnDayBegun, TurnDayEnded
 from trayturn.domain.entries_separation import (
     DeadlineMoved,
     PassDone,
@@ -31,14 +47,34 @@ from trayturn.domain.entries_stores import (
     WormsRemoved,
 )
 from trayturn.domain.entries_trays import Checked, Fed, TrayStarted, Turned
-from trayturn.domain.entry_base import Amount, EntryBase, Feel, Masses, Outcome, Pest, Stage, Step
+from trayturn.domain.entry_base import (
+    Amount,
+    Contaminant,
+    DayOutcome,
+    DayStep,
+    EntryBase,
+    Feel,
+    LotStage,
+    Masses,
+    Outcome,
+    Pest,
+    Stage,
+    Step,
+)
 
 __all__ = [
     "ENTRY_TYPES",
     "JOURNAL",
     "Amount",
+    "CastingsGiven",
+    "CastingsUsed",
     "CautionsRead",
     "Checked",
+    "Contaminant",
+    "ContaminantFound",
+    "DayOutcome",
+    "DayStep",
+    "DayStepDone",
     "DeadlineMoved",
     "Done",
     "Entry",
@@ -46,19 +82,30 @@ __all__ = [
     "Fed",
     "Feel",
     "FollowUpSet",
+    "HatchlingsRecovered",
+    "LotBegun",
+    "LotClosed",
+    "LotMoved",
+    "LotStage",
+    "LureSet",
     "Masses",
     "MealDropped",
     "MealKept",
     "MeasureSet",
     "Note",
     "Outcome",
+    "OversCarried",
+    "Packed",
     "PassDone",
     "Pest",
+    "Piece",
     "PutOff",
     "SeparationBegun",
     "SeparationEnded",
     "Settled",
+    "Sieved",
     "Snoozed",
+    "SourceStopped",
     "Stage",
     "Step",
     "StepEnded",
@@ -67,6 +114,8 @@ __all__ = [
     "SuppliesCounted",
     "SuppliesUsed",
     "TrayStarted",
+    "TurnDayBegun",
+    "TurnDayEnded",
     "Turned",
     "Undone",
     "WormsAdded",
@@ -100,6 +149,21 @@ Entry = (
     | MealKept
     | MealDropped
     | PutOff
+    | TurnDayBegun
+    | DayStepDone
+    | TurnDayEnded
+    | OversCarried
+    | ContaminantFound
+    | SourceStopped
+    | LotBegun
+    | LotMoved
+    | LureSet
+    | HatchlingsRecovered
+    | Sieved
+    | Packed
+    | CastingsUsed
+    | CastingsGiven
+    | LotClosed
     | Undone
 )
 ENTRY_TYPES: dict[str, type[EntryBase]] = {

@@ -80,6 +80,48 @@ class Outcome(StrEnum):
     PUT_BACK = "put_back"
 
 
+class DayStep(StrEnum):
+    """The steps of a turn day, in the order they are done."""
+
+    LOOK = "look"
+    MOVE = "move"
+    LOOSEN = "loosen"
+    FEED = "feed"
+    SET_ON_TOP = "set_on_top"
+    SEPARATE = "separate"
+    CLOSE = "close"
+
+
+class DayOutcome(StrEnum):
+    """How a turn day ended."""
+
+    FINISHED = "finished"
+    LEFT = "left"
+
+
+class LotStage(StrEnum):
+    """What castings go through once they are out of the bin."""
+
+    HATCHING = "hatching"
+    DRYING = "drying"
+    CURING = "curing"
+    READY = "ready"
+
+
+class Contaminant(StrEnum):
+    """What comes into a bin and never becomes castings."""
+
+    PLASTIC = "plastic"
+    TAPE = "tape"
+    STICKER = "sticker"
+    COATED_PAPER = "coated paper"
+    STAPLE = "staple"
+    METAL = "metal"
+    GLASS = "glass"
+    TEXTILE = "textile"
+    OTHER = "other"
+
+
 Choice = Field(strict=False)
 
 

@@ -113,6 +113,7 @@ def separation_ended(ledger: Ledger, entry: SeparationEnded) -> None:
     done = replace(running, steps=_close(running.steps, entry.at), ended_at=entry.at, outcome=entry.outcome)
     ledger.past_separations.append(done)
     if entry.outcome is Outcome.FINISHED:
+        _let_go(ledger, entry)
         ledger.take_off(entry.tray, entry.at)
         return
     ledger.order.remove(entry.tray)
@@ -120,3 +121,9 @@ def separation_ended(ledger: Ledger, entry: SeparationEnded) -> None:
     place = min((running.came_from_level or 1) - 1, len(ledger.order) - still_on_top)
     ledger.order.insert(place, entry.tray)
     ledger.trays[entry.tray].enter(Stage.FINISHING, entry.at)
+
+
+def _let_go(ledger: Ledger, entry: SeparationEnded) -> None:
+    """Pieces that lay in the tray and were not carried on are gone."""
+    for key in [key for key, over in ledger.overs.items() if over.tray == entry.tray]:
+        ledger.overs_gone.append(replace(ledger.overs.pop(key), gone_at=entry.at))

@@ -6,7 +6,9 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
 
+from trayturn.domain.day import TurnDay
 from trayturn.domain.entries import Checked, Entry, Fed, FollowUpSet, MealKept, MeasureSet, Stage, name_entry
+from trayturn.domain.lots import Found, Lot, Over
 from trayturn.domain.problems import Finding, Severity
 from trayturn.domain.profile import Profile
 from trayturn.domain.stack import Harvest, Separation, Sump, TrayState, days_between
@@ -104,6 +106,13 @@ class Ledger:
     meals: dict[str, MealKept] = field(default_factory=dict)
     caddy_kg: dict[str, float] = field(default_factory=dict)
     caddy_at: datetime | None = None
+    turn_day: TurnDay | None = None
+    past_turn_days: list[TurnDay] = field(default_factory=list)
+    overs: dict[tuple[str, str], Over] = field(default_factory=dict)
+    overs_gone: list[Over] = field(default_factory=list)
+    found: list[Found] = field(default_factory=list)
+    sources_stopped: dict[str, datetime] = field(default_factory=dict)
+    lots: dict[str, Lot] = field(default_factory=dict)
     findings: list[Finding] = field(default_factory=list)
     index: int = 0
     entry: Entry | None = None

@@ -8,7 +8,7 @@ from datetime import datetime
 from operator import itemgetter
 from typing import Any
 
-from trayturn.domain import fold_care, fold_separation, fold_stores, fold_trays
+from trayturn.domain import fold_after, fold_care, fold_day, fold_separation, fold_stores, fold_trays
 from trayturn.domain.entries import (
     DeadlineMoved,
     Entry,
@@ -18,6 +18,7 @@ from trayturn.domain.entries import (
     Settled,
     StepEnded,
     StepStarted,
+    TurnDayBegun,
     Turned,
     Undone,
     name_entry,
@@ -65,6 +66,21 @@ HANDLERS: dict[str, Handler] = {
     "meal_kept": fold_care.meal_kept,
     "meal_dropped": fold_care.meal_dropped,
     "put_off": fold_care.put_off,
+    "turn_day_begun": fold_day.turn_day_begun,
+    "day_step_done": fold_day.day_step_done,
+    "turn_day_ended": fold_day.turn_day_ended,
+    "overs_carried": fold_after.overs_carried,
+    "contaminant_found": fold_after.contaminant_found,
+    "source_stopped": fold_after.source_stopped,
+    "lot_begun": fold_after.lot_begun,
+    "lot_moved": fold_after.lot_moved,
+    "lure_set": fold_after.lure_set,
+    "hatchlings_recovered": fold_after.hatchlings_recovered,
+    "sieved": fold_after.sieved,
+    "packed": fold_after.packed,
+    "castings_used": fold_after.castings_used,
+    "castings_given": fold_after.castings_given,
+    "lot_closed": fold_after.lot_closed,
     "undone": _undone_in_vain,
 }
 
@@ -173,7 +189,7 @@ def _check_entry(ledger: Ledger, entry: Entry) -> None:
         )
     if not ledger.known_trays:
         return
-    named = entry.order if isinstance(entry, Turned) else (getattr(entry, "tray", None),)
+    named = entry.order if isinstance(entry, Turned | TurnDayBegun) else (getattr(entry, "tray", None),)
     for tray in dict.fromkeys(named):
         if tray is not None and tray not in ledger.known_trays:
             ledger.find("unlisted-tray", f"Tray {tray} is not one of the [[trays]].", "Add or correct it.")
@@ -222,6 +238,13 @@ def _freeze(ledger: Ledger, as_of: datetime) -> Stack:
         meals=tuple(ledger.meals.values()),
         caddy_kg=dict(ledger.caddy_kg),
         caddy_at=ledger.caddy_at,
+        turn_day=ledger.turn_day,
+        past_turn_days=tuple(ledger.past_turn_days),
+        overs=tuple(ledger.overs.values()),
+        overs_gone=tuple(ledger.overs_gone),
+        found=tuple(ledger.found),
+        sources_stopped=dict(ledger.sources_stopped),
+        lots=tuple(ledger.lots.values()),
         findings=tuple(ledger.findings),
         listed_trays=tuple(tray.id for tray in profile.trays),
     )

@@ -64,7 +64,8 @@ class BinSetup(Model):
     """The settings of one bin.
 
     The defaults that time the work (3 to 4 minutes of loosening, 15 of rest, about 60 days between turns,
-    four to six feedings in them) are common practice, no source.
+    four to six feedings in them) are common practice, no source. `places_beside` are where trays can be put
+    down beside the bin, and `trays_on_a_place` how many may stand on each other there.
     """
 
     name: Annotated[str, Field(min_length=1, max_length=80)]
@@ -83,6 +84,8 @@ class BinSetup(Model):
     days_between_checks: Annotated[float, Field(gt=0, le=365)] = 7
     loosen_minutes: Minutes = 3.5
     rest_minutes: Minutes = 15
+    places_beside: Annotated[int, Field(ge=1, le=10)] = 2
+    trays_on_a_place: Annotated[int, Field(ge=1, le=10)] = 2
 
     @property
     def loosen_time(self) -> timedelta:

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 
+from trayturn.domain.day import TurnDay
 from trayturn.domain.entries import (
     Checked,
     Fed,
@@ -20,6 +21,7 @@ from trayturn.domain.entries import (
     SuppliesUsed,
     TrayStarted,
 )
+from trayturn.domain.lots import Found, Lot, Over
 from trayturn.domain.problems import Finding
 from trayturn.domain.setup import BinSetup
 from trayturn.domain.supplies import Supply
@@ -145,6 +147,8 @@ class Stack:
     `caddy_kg` are the scraps that wait, since `caddy_at`; `smelled` is the last check that named a smell. The
     last feedings, started trays and other uses of supplies are a few of the latest, oldest first.
     `left_out_at` is the turn that brought no fresh tray in for want of bedding, until a tray is started.
+    `overs` are pieces that lie in trays now, `overs_gone` those that went; `found` is what did not belong in
+    the bin, and `sources_stopped` since when which source of it, by folded name, is said to be closed.
     """
 
     key: str
@@ -181,6 +185,13 @@ class Stack:
     meals: tuple[MealKept, ...] = ()
     caddy_kg: Mapping[str, float] = field(default_factory=dict)
     caddy_at: datetime | None = None
+    turn_day: TurnDay | None = None
+    past_turn_days: tuple[TurnDay, ...] = ()
+    overs: tuple[Over, ...] = ()
+    overs_gone: tuple[Over, ...] = ()
+    found: tuple[Found, ...] = ()
+    sources_stopped: Mapping[str, datetime] = field(default_factory=dict)
+    lots: tuple[Lot, ...] = ()
     findings: tuple[Finding, ...] = ()
     listed_trays: tuple[str, ...] = ()
 
@@ -191,6 +202,10 @@ class Stack:
     def in_stage(self, stage: Stage) -> tuple[TrayState, ...]:
         """Trays on the stack in that stage, bottom first."""
         return tuple(tray for tray in self.trays if tray.stage is stage)
+
+    def lot(self, code: str) -> Lot | None:
+        """The lot of castings of that code."""
+        return next((lot for lot in self.lots if lot.code == code), None)
 
     def separation(self, tray_id: str) -> Separation | None:
         """The separation of that tray that is under way, if one is."""

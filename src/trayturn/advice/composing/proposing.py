@@ -84,7 +84,7 @@ def is_bedding(name: str, ground: Ground) -> bool:
 
 @dataclass(frozen=True, slots=True)
 class _Need:
-    """So much of one bedding, and the words for what asks for it. `fits` is false where no more lies loosely."""
+    """So much of one bedding, and the words for what asks for it. Not `fits`: no more lies loosely."""
 
     kg: float
     reason: str

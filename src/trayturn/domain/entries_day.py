@@ -1,0 +1,48 @@
+"""Journal entries of a turn day: what is planned, each step as it is done, and how the day ended."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from trayturn.domain.entry_base import Choice, DayOutcome, DayStep, EntryBase, Masses, Stage
+from trayturn.domain.setup import TrayId
+
+Trays = Annotated[tuple[TrayId, ...], Field(max_length=20, strict=False)]
+
+
+class TurnDayBegun(EntryBase):
+    """A turn day with its plan: the order the stack is to have, bottom first, and the trays to be separated.
+
+    The trays of `separating` are in the order too where they stand on top meanwhile. `fresh` comes in with
+    that bedding; `no_fresh` says that one is left out since there is no bedding for it.
+    """
+
+    title = "turn day begun"
+    kind: Literal["turn_day_begun"] = "turn_day_begun"
+    order: Annotated[Trays, Field(min_length=1)]
+    stages: dict[TrayId, Annotated[Stage, Choice]] = Field(default_factory=dict)
+    separating: Trays = ()
+    fresh: TrayId | None = None
+    bedding_kg: Masses = Field(default_factory=dict)
+    no_fresh: bool | None = None
+
+
+class DayStepDone(EntryBase):
+    """A step of the turn day done. `number` tells which lift of many, from 1; `skipped`: left undone."""
+
+    title = "day step done"
+    kind: Literal["day_step_done"] = "day_step_done"
+    step: Annotated[DayStep, Choice]
+    tray: TrayId | None = None
+    number: Annotated[int, Field(ge=1, le=999)] | None = None
+    skipped: bool | None = None
+
+
+class TurnDayEnded(EntryBase):
+    """The turn day over: all done, or left as it stood."""
+
+    title = "turn day ended"
+    kind: Literal["turn_day_ended"] = "turn_day_ended"
+    outcome: Annotated[DayOutcome, Choice] = DayOutcome.FINISHED

@@ -1,0 +1,90 @@
+"""What came out of a bin, as it stands: lots of castings with their jars, and pieces that go round again."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import datetime
+
+from trayturn.domain.entries import (
+    CastingsGiven,
+    CastingsUsed,
+    Contaminant,
+    HatchlingsRecovered,
+    LotStage,
+    LureSet,
+    Sieved,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Over:
+    """Pieces of one kind in a tray. `turns` counts how often they were carried on; `size_cm` as last seen.
+
+    `tray` is where they lie. Once that tray was separated and they were not carried on, they are gone, since
+    `gone_at`.
+    """
+
+    what: str
+    count: int
+    size_cm: float | None
+    tray: str
+    first_at: datetime
+    last_at: datetime
+    turns: int = 1
+    gone_at: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """What did not belong in the bin: how many, and what it came in with, if that could be told."""
+
+    at: datetime
+    what: Contaminant
+    count: int
+    source: str
+    tray: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class Jar:
+    """Jars or bags of one label. Masses in kg; `left_kg` is what was neither used nor given."""
+
+    label: str
+    packed_at: datetime
+    kg: float
+    count: int
+    left_kg: float
+    use_by: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Lot:
+    """Castings of one separation. `kg` is what is left of it outside jars; None where nobody weighed it.
+
+    `begun_kg` is what it weighed wet, `moisture_pct` as last read at `moisture_at`; `closed_at` is set once
+    nothing is left.
+    """
+
+    code: str
+    tray: str | None
+    begun_at: datetime
+    stage: LotStage
+    stage_since: datetime
+    begun_kg: float | None = None
+    kg: float | None = None
+    place: str = ""
+    moisture_pct: float | None = None
+    moisture_at: datetime | None = None
+    lures: tuple[LureSet, ...] = ()
+    hatchlings: tuple[HatchlingsRecovered, ...] = ()
+    sieved: tuple[Sieved, ...] = ()
+    jars: Mapping[str, Jar] = field(default_factory=dict)
+    used: tuple[CastingsUsed, ...] = ()
+    given: tuple[CastingsGiven, ...] = ()
+    closed_at: datetime | None = None
+
+    @property
+    def left_kg(self) -> float | None:
+        """What is left of it in all, kg; None where what is outside jars was never weighed."""
+        return None if self.kg is None else self.kg + sum(jar.left_kg for jar in self.jars.values())
