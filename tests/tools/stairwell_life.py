@@ -106,6 +106,8 @@ days_between_feedings = 12.0
 days_between_checks = 7.0
 loosen_minutes = 3.5
 rest_minutes = 15.0
+places_beside = 2
+trays_on_a_place = 2
 
 [[trays]]
 id = "A"
