@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from trayturn.science.process.bin_state import BinState
 from trayturn.science.process.rates import Array
 
 
 @dataclass(frozen=True, slots=True)
 class Harvest:
-    """Castings that left a tray: wet kg, their solids, moisture, cocoons, the share of those hatched by then.
+    """Castings that left a tray: wet kg, their solids, moisture, the cocoons still in them.
 
-    `age_d` is how long since the tray was started. All but the first three are arrays, one value a draw.
+    `age_d` is how long since the tray was started, `hatched` the share of the cocoons laid in it that had
+    hatched by then (1 where none were laid). All but the first three are arrays, one value a draw.
     """
 
     day: float
@@ -27,11 +29,10 @@ class Harvest:
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """`series` holds what was watched, by name, at the end of each day and at the start.
+    """`series` holds what was watched, by name, at the start and after each step: see `watching`.
 
-    `tray_kg`, `moisture`, `castings_kg`, `quick_kg`, `slow_kg`, `resistant_kg`, `water_kg` and
-    `tray_worms_kg` have the shape (days, trays, draws), `worms_kg` and `sump_l` (days, draws). `read` holds
-    what each measurement would have read, (measurements, draws).
+    `read` holds what each measurement would have read, (measurements, draws). `end` is the bin as it stood
+    at the end, from which another run can go on.
     """
 
     days: Array
@@ -39,3 +40,4 @@ class Run:
     series: dict[str, Array]
     harvests: tuple[Harvest, ...]
     read: Array
+    end: BinState

@@ -1,0 +1,87 @@
+"""A bin at a moment, for many draws at once."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from copy import deepcopy
+
+import numpy as np
+
+from trayturn.science.process.cocoons import Nursery
+from trayturn.science.process.rates import Array
+
+QUICK, SLOW, RESISTANT, CASTINGS, WATER, WAITING, FED, LAID = range(8)
+"""What a tray holds: solids by class, castings solids and water, kg; worms that wait in it off the stack, kg;
+its quick solids just after the last feeding, kg; and cocoons laid in it since it was last emptied."""
+SOLIDS = slice(QUICK, WATER)
+FLOWS = (
+    *("solids_in_kg", "water_in_kg", "solids_out_kg", "water_out_kg"),
+    *("gas_kg", "released_kg", "evaporated_kg", "drained_kg"),
+)
+"""What has come, gone and been released since the start. `gas_kg` is solids lost, of which `released_kg`
+became water."""
+NONE = 1e-12
+"""Added to what is divided by, kg."""
+
+
+class BinState:
+    """`held` has the shape (what, trays, draws): the trays on the stack first, from the top down."""
+
+    def __init__(self, trays: Iterable[str], draws: int) -> None:
+        self.trays = list(trays)
+        self.standing = 0
+        self.held: Array = np.zeros((LAID + 1, len(self.trays), draws))
+        self.worms: Array = np.zeros(draws)
+        self.sump: Array = np.zeros(draws)
+        self.flows: dict[str, Array] = {name: np.zeros(draws) for name in FLOWS}
+        self.started: dict[str, float] = {}
+        self.nursery = Nursery()
+
+    def copy(self) -> BinState:
+        return deepcopy(self)
+
+    def row(self, tray: str) -> int:
+        return self.trays.index(tray)
+
+    def on_stack(self, tray: str) -> bool:
+        return self.row(tray) < self.standing
+
+    @property
+    def stack(self) -> Array:
+        """What the trays on the stack hold, the top tray first."""
+        return self.held[:, : self.standing]
+
+    def add_trays(self, trays: Iterable[str]) -> None:
+        """Trays not met before, empty and off the stack."""
+        new = [tray for tray in trays if tray not in self.trays]
+        what, _, draws = self.held.shape
+        self.trays += new
+        self.held = np.concatenate([self.held, np.zeros((what, len(new), draws))], axis=1)
+
+    def restack(self, top_down: list[str]) -> None:
+        """The trays in that order on the stack and no others."""
+        order = top_down + [tray for tray in self.trays if tray not in top_down]
+        self.held = self.held[:, [self.row(tray) for tray in order]]
+        self.trays, self.standing = order, len(top_down)
+
+    def solids(self, tray: str) -> Array:
+        return _summed(self.held[SOLIDS, self.row(tray)])
+
+    def mass(self, tray: str) -> Array:
+        both: Array = self.solids(tray) + self.held[WATER, self.row(tray)]
+        return both
+
+    def moisture(self) -> Array:
+        """Of every tray, 0 to 1; nothing for an empty one."""
+        return moisture(self.held)
+
+
+def moisture(held: Array) -> Array:
+    """The share of water in what trays hold."""
+    share: Array = held[WATER] / (_summed(held[SOLIDS]) + held[WATER] + NONE)
+    return share
+
+
+def _summed(rows: Array) -> Array:
+    total: Array = rows.sum(axis=0)
+    return total
