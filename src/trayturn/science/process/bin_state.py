@@ -78,7 +78,8 @@ class BinState:
 
 def moisture(held: Array) -> Array:
     """The share of water in what trays hold."""
-    share: Array = held[WATER] / (_summed(held[SOLIDS]) + held[WATER] + NONE)
+    all_of_it = held[QUICK] + held[SLOW] + held[RESISTANT] + held[CASTINGS] + held[WATER]
+    share: Array = held[WATER] / (all_of_it + NONE)
     return share
 
 

@@ -118,16 +118,15 @@ def draw_rates(n: int, seed: int = 1, first: int = 0) -> Rates:
     Raises `OutOfRange` below one draw.
     """
     within(n, "The number of draws", 1, 1e6)
-    normal = _normal(first + n, seed)[first:].T
+    normal = normal_by_draw(first + n, len(RATES), seed)[first:].T
     return rates_of(
         np.log(rate.median) + np.log(rate.spread) * z for rate, z in zip(RATES, normal, strict=True)
     )
 
 
-def _normal(n: int, seed: int) -> Array:
+def normal_by_draw(n: int, each: int, seed: int) -> Array:
     """A row of normal numbers for each draw, by Box and Muller: each takes the same two uniforms always."""
-    pairs = (len(RATES) + 1) // 2
-    uniform = np.random.Generator(np.random.Philox(seed)).random((n, 2, pairs))
+    uniform = np.random.Generator(np.random.Philox(seed)).random((n, 2, (each + 1) // 2))
     radius, angle = np.sqrt(-2 * np.log1p(-uniform[:, 0])), 2 * np.pi * uniform[:, 1]
     both: Array = np.concatenate([radius * np.cos(angle), radius * np.sin(angle)], axis=1)
-    return both[:, : len(RATES)].copy()
+    return both[:, :each].copy()

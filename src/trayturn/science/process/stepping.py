@@ -26,7 +26,7 @@ from trayturn.science.process.bin_state import (
 from trayturn.science.process.rates import Array, Rates
 from trayturn.science.water import METABOLIC
 
-FOOD = slice(QUICK, RESISTANT + 1)
+FOOD, CONTENTS = slice(QUICK, RESISTANT + 1), slice(QUICK, WATER + 1)
 WITHOUT_WORMS = 0.40
 """How fast things go without worms: carbon fell 2.2 to 3 times as much with them in 100 days (P. Garg et al.
 2006, Bioresource Technology 97:391-395)."""
@@ -68,25 +68,23 @@ class Stepper:
 
     def step(self, state: BinState, days: float, warmth: float, hatch_days: float) -> None:
         """The bin some days on. `warmth` is the speed of life against 20 C, `hatch_days` days for cocoons."""
-        now, worms = state.stack, state.worms
+        now, worms = state.stack[CONTENTS], state.worms
         half, half_worms, *_ = self._advance(now, worms, self.pace(now, worms), days / 2, warmth)
         pace = self.pace(half, half_worms)
         later, state.worms, gas, dried = self._advance(now, worms, pace, days, warmth)
         drained = self._drain(later)
-        laid = pace.share * (half_worms * self.rates.laid * (warmth * days))
-        later[LAID] += laid
-        state.held[:, : state.standing] = later
+        state.held[CONTENTS, : state.standing] = later
         state.sump += drained
-        state.nursery.day(dict(zip(state.trays[: state.standing], laid, strict=True)), hatch_days)
         _book(state, gas, dried, drained)
+        self._lay(state, pace.share * (half_worms * (warmth * days)), hatch_days)
 
     def pace(self, held: Array, worms: Array) -> Pace:
         """How fast things go in a stack that holds this."""
-        damp = comfort(moisture(held))
-        food = (self.per_d * held[FOOD]).sum(axis=0) * damp
-        share = food / (food.sum(axis=0) + NONE)
+        food = self.per_d * held[FOOD]
+        wanted = (food[QUICK] + food[SLOW] + food[RESISTANT]) * (damp := comfort(moisture(held)))
+        share = wanted / (wanted.sum(axis=0) + NONE)
         busy = 1 - (1 - WITHOUT_WORMS) * np.exp(share * (worms / -(self.area * CROWD_KG_M2)))
-        fed = (food * busy).sum(axis=0) + NONE
+        fed = (wanted * busy).sum(axis=0) + NONE
         growth = self.rates.growth_per_d * np.maximum(1 - self.rates.need * worms / fed, -STARVING)
         drying = self.evaporates / (self._most(held) + NONE)
         drying[1:] *= SIDES
@@ -96,11 +94,12 @@ class Stepper:
         self, held: Array, worms: Array, pace: Pace, days: float, warmth: float
     ) -> tuple[Array, Array, Array, Array]:
         """What is held after some days at one pace, worms, and solids gone as gas and water dried off."""
-        later = held.copy()
-        later[FOOD] *= np.exp(self.per_d * (pace.breakdown * (-warmth * days)))
-        broken = (held[FOOD] - later[FOOD]).sum(axis=0)
+        later = np.empty_like(held)
+        later[FOOD] = held[FOOD] * np.exp(self.per_d * (pace.breakdown * (-warmth * days)))
+        gone = held[FOOD] - later[FOOD]
+        broken = gone[QUICK] + gone[SLOW] + gone[RESISTANT]
         castings = self.rates.castings_share * broken
-        later[CASTINGS] += castings
+        later[CASTINGS] = held[CASTINGS] + castings
         gas = broken - castings
         released = METABOLIC * gas
         stays = np.exp(pace.drying * -days)
@@ -117,13 +116,17 @@ class Stepper:
 
     def _drain(self, held: Array) -> Array:
         """Water above what a tray holds runs into the next below; what runs out of the lowest is returned."""
-        holds = self._most(held)
         running = np.zeros(held.shape[-1])
-        for water, most in zip(held[WATER], holds, strict=True):
+        for water, most in zip(held[WATER], self._most(held), strict=True):
             water += running
             running = np.maximum(water - most, 0.0)
             water -= running
         return running
+
+    def _lay(self, state: BinState, worm_days: Array, hatch_days: float) -> None:
+        laid = self.rates.laid * worm_days
+        state.stack[LAID] += laid
+        state.nursery.day(dict(zip(state.trays[: state.standing], laid, strict=True)), hatch_days)
 
 
 def comfort(moist: Array) -> Array:
