@@ -104,6 +104,26 @@ def any_habits(seed: int) -> Habits:
     )
 
 
+CUP = 0.15
+"""How far off a keeper's cups are, a share of one standard deviation."""
+
+
+def cupped(drive: Drive, seed: int) -> Drive:
+    """What truly went in where the drive holds what the keeper believes."""
+    rng = random.Random(seed)
+
+    def off() -> float:
+        return math.exp(CUP * rng.gauss(0, 1))
+
+    def true(put: Put) -> Put:
+        scraps = off()
+        quick, water = put.quick_kg * scraps, put.water_kg * scraps
+        return replace(put, quick_kg=quick, water_kg=water, slow_kg=put.slow_kg * off())
+
+    events = tuple(true(event) if isinstance(event, Put) else event for event in drive.events)
+    return replace(drive, events=events)
+
+
 def readings(drive: Drive, habits: Habits) -> list[Measured]:
     """What the keeper looks at: castings on a kitchen scale, trays on a bathroom scale, a handful's feel, a
     count of the worms, the sump. Their values are still to come."""

@@ -65,24 +65,19 @@ class BinState:
         self.trays, self.standing = order, len(top_down)
 
     def solids(self, tray: str) -> Array:
-        return _summed(self.held[SOLIDS, self.row(tray)])
+        solids: Array = self.held[SOLIDS, self.row(tray)].sum(axis=0)
+        return solids
 
     def mass(self, tray: str) -> Array:
-        both: Array = self.solids(tray) + self.held[WATER, self.row(tray)]
-        return both
+        return total(self.held[:, self.row(tray)])
 
     def moisture(self) -> Array:
         """Of every tray, 0 to 1; nothing for an empty one."""
-        return moisture(self.held)
+        share: Array = self.held[WATER] / (total(self.held) + NONE)
+        return share
 
 
-def moisture(held: Array) -> Array:
-    """The share of water in what trays hold."""
-    all_of_it = held[QUICK] + held[SLOW] + held[RESISTANT] + held[CASTINGS] + held[WATER]
-    share: Array = held[WATER] / (all_of_it + NONE)
-    return share
-
-
-def _summed(rows: Array) -> Array:
-    total: Array = rows.sum(axis=0)
-    return total
+def total(held: Array) -> Array:
+    """All that trays hold, solids and water."""
+    both: Array = held[QUICK] + held[SLOW] + held[RESISTANT] + held[CASTINGS] + held[WATER]
+    return both

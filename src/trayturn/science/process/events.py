@@ -10,6 +10,8 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from typing import Literal
 
+from trayturn.science.errors import within
+
 Kind = Literal["harvest_kg", "tray_kg", "worms_kg", "moisture", "food_left", "sump_l"]
 LOGARITHMIC: frozenset[Kind] = frozenset({"harvest_kg", "tray_kg", "worms_kg"})
 """Kinds whose error is a share of the value."""
@@ -21,7 +23,7 @@ class Stopped(Exception):
 
 @dataclass(frozen=True, slots=True)
 class Build:
-    """The trays' floor in square metres, and what the sump holds in litres."""
+    """The trays' floor in square metres, and what the sump holds in litres before it runs over."""
 
     area_m2: float = 0.16
     sump_l: float = 5.0
@@ -38,7 +40,10 @@ class TrayOn:
 
 @dataclass(frozen=True, slots=True)
 class Put:
-    """Something comes into a tray, kg: solids by class, and all the water that comes with it."""
+    """Something comes into a tray, kg: solids by class, and all the water that comes with it.
+
+    Raises `OutOfRange` for a mass below nothing; so do the others.
+    """
 
     day: float
     tray: str
@@ -47,6 +52,10 @@ class Put:
     resistant_kg: float = 0.0
     water_kg: float = 0.0
     castings_kg: float = 0.0
+
+    def __post_init__(self) -> None:
+        for kg in (self.quick_kg, self.slow_kg, self.resistant_kg, self.water_kg, self.castings_kg):
+            within(kg, "What comes in", 0, 1e4, "kg")
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,6 +82,9 @@ class Separate:
     worms_back: float = 0.9
     overs_to: str | None = None
 
+    def __post_init__(self) -> None:
+        within(self.worms_back, "The share of the worms", 0, 1)
+
 
 @dataclass(frozen=True, slots=True)
 class Emptied:
@@ -89,6 +101,9 @@ class WormsPut:
     day: float
     kg: float
 
+    def __post_init__(self) -> None:
+        within(self.kg, "The worms", 0, 1e4, "kg")
+
 
 @dataclass(frozen=True, slots=True)
 class WormsTaken:
@@ -96,6 +111,9 @@ class WormsTaken:
 
     day: float
     kg: float
+
+    def __post_init__(self) -> None:
+        within(self.kg, "The worms", 0, 1e4, "kg")
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,3 +162,7 @@ class Measured:
     sd: float
     tray: str | None = None
     key: str = field(default="", compare=False)
+
+    def __post_init__(self) -> None:
+        within(self.value, "What was measured", -1e6, 1e6)
+        within(self.sd, "The error of a measurement", 1e-9, 1e6)

@@ -30,16 +30,16 @@ choice."""
 OWN = frozenset({"harvest_kg", "tray_kg"})
 LEAST = 1e-6
 """The least of a value whose logarithm is taken, in its unit."""
-Told = Callable[[int, int], None]
 
 
 @dataclass(frozen=True, slots=True)
 class Fitted:
     """The rates after the fit, and what they say of each measurement.
 
-    `measured` carry the errors they were fitted with. `read` is what the fitted draws would have read, (measurements, draws); `misfit` how many standard
-    deviations each measured value lies above the median of that, the draws' own spread counted in;
-    `left_out` the places in `measured` of those that no draw came near.
+    `measured` carry the errors that they were fitted with. `read` is what the fitted draws would have read,
+    (measurements, draws); `misfit` how many standard deviations each measured value lies above the median of
+    that, the draws' own spread counted in; `left_out` the places in `measured` of those that no draw came
+    near.
     """
 
     rates: Rates
@@ -55,38 +55,31 @@ def fit(
     rates: Rates,
     seed: int = 1,
     rounds: int = 4,
-    progress: Told | None = None,
+    progress: Callable[[int, int], None] | None = None,
     stop: Callable[[], bool] | None = None,
     own_spread: float = OWN_SPREAD,
 ) -> Fitted:
-    """The rates given what was measured, which must lie within the drive. `progress(done, of)` is told.
+    """The rates given what was measured, which must lie within the drive. `progress(runs done, of)` is told.
 
-    `own_spread` is added to the errors of castings and trays weighed.
-    Raises `OutOfRange` for what cannot be measured, and `Stopped` when `stop` says so.
+    `own_spread` is added to the errors of castings and trays weighed. Raises `OutOfRange` for what cannot be
+    measured, and `Stopped` when `stop` says so.
     """
     within(rounds, "The rounds", 1, 100)
     if not measured:
         return Fitted(rates, (), np.zeros((0, rates.n)), (), ())
-    told = progress or (lambda done, of: None)
-
-    def read(draws: Rates) -> Array:
-        return run(drive, draws, (), measured, stop=stop).read
-
-    measured = [loosened(what, own_spread) for what in measured]
-    first = read(rates)
-    kept = [place for place in range(len(measured)) if not _far(measured[place], first[place])]
-    told(1, rounds + 2)
-    logs = rates.logs()
+    known = [loosened(what, own_spread) for what in measured]
+    logs, read = rates.logs(), run(drive, rates, (), known, stop=stop).read
+    kept = [place for place, what in enumerate(known) if not _far(what, read[place])]
     for done in range(rounds):
-        now = first if done == 0 else read(rates_of(logs))
-        logs = _moved(logs, now[kept], [measured[place] for place in kept], rounds, (seed, done))
-        told(done + 2, rounds + 2)
-    fitted = rates_of(logs)
-    after = read(fitted)
-    told(rounds + 2, rounds + 2)
-    misfit = tuple(misfit_of(what, row) for what, row in zip(measured, after, strict=True))
-    left_out = tuple(place for place in range(len(measured)) if place not in kept)
-    return Fitted(fitted, tuple(measured), after, misfit, left_out)
+        if progress is not None:
+            progress(done + 1, rounds + 1)
+        logs = _moved(logs, read[kept], [known[place] for place in kept], rounds, (seed, done))
+        read = run(drive, rates_of(logs), (), known, stop=stop).read
+    if progress is not None:
+        progress(rounds + 1, rounds + 1)
+    misfit = tuple(misfit_of(what, row) for what, row in zip(known, read, strict=True))
+    left_out = tuple(place for place in range(len(known)) if place not in kept)
+    return Fitted(rates_of(logs), tuple(known), read, misfit, left_out)
 
 
 def loosened(what: Measured, own_spread: float = OWN_SPREAD) -> Measured:

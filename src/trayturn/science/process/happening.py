@@ -98,6 +98,7 @@ def _put(event: Put, state: BinState, stepper: Stepper) -> None:
         state.flows["water_in_kg" if what == WATER else "solids_in_kg"] += kg
     if event.quick_kg > 0:
         held[FED] = held[QUICK]
+    stepper.drain(state)
 
 
 @happen.register

@@ -64,9 +64,9 @@ RATES = (
         "at common feeding it keeps 1 to 2 kg of worms, near the 5,000 to 6,000 of common practice",
     ),
     Rate(
-        *("laid", 300.0, 1.7, "cocoons per kg of worms and day", "derived"),
-        "between 0.1 a day by a worm of 0.5 g in a crowded home bin, and 0.386 by one of 0.65 g at 25 C "
-        "(Reinecke & Viljoen 1990)",
+        *("laid", 340.0, 1.7, "cocoons per kg of worms and day", "derived"),
+        "the middle of 200 (0.1 a day by a worm of 0.5 g, as in a crowded home bin) and 590 (0.386 by one of "
+        "0.57 g at 25 C: Reinecke & Viljoen 1990)",
     ),
 )
 """At 20 C, damp, with plenty of worms."""

@@ -52,9 +52,10 @@ class _Going:
     ) -> None:
         within(drive.end, "The end", drive.start, drive.start + 36525, "days")
         within(drive.build.area_m2, "The tray's area", 0.005, 4, "m2")
+        within(steps_per_day, "The steps", 1, 1440, "a day")
         self.drive, self.measured, self.per_day = drive, measured, steps_per_day
         self.steps = round((drive.end - drive.start) * steps_per_day)
-        self.stepper = Stepper(rates, drive.build.area_m2)
+        self.stepper = Stepper(rates, drive.build)
         self.state = begin.copy() if begin else BinState((), rates.n)
         self.state.add_trays(_trays(drive, measured))
         self.watch = Watch(watch, sorted(self.state.trays), self.steps, rates.n)

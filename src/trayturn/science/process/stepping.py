@@ -21,8 +21,9 @@ from trayturn.science.process.bin_state import (
     SLOW,
     WATER,
     BinState,
-    moisture,
+    total,
 )
+from trayturn.science.process.events import Build
 from trayturn.science.process.rates import Array, Rates
 from trayturn.science.water import METABOLIC
 
@@ -41,6 +42,9 @@ CELLS = 5.0
 water."""
 SIDES = 0.05
 """How much a tray under another dries, against the top one: through its sides only. Engineering choice."""
+LINGER_PER_D = 1e-4
+"""Worms spread as the food goes that could be broken down in a day, and a little as all that a tray holds:
+where nothing can be eaten they stay all the same. Engineering choice."""
 STARVING = 2.0
 """Worms without food dwindle at most at so many times the rate at which they would grow. Engineering
 choice."""
@@ -60,10 +64,10 @@ class Pace:
 class Stepper:
     """Takes a bin through time with its draws' rates."""
 
-    def __init__(self, rates: Rates, area_m2: float) -> None:
-        self.rates, self.area = rates, area_m2
+    def __init__(self, rates: Rates, build: Build) -> None:
+        self.rates, self.area, self.sump = rates, build.area_m2, build.sump_l
         self.per_d = np.stack([rates.quick_per_d, rates.slow_per_d, rates.resistant_per_d])[:, None]
-        self.evaporates = rates.evaporates * area_m2
+        self.evaporates = rates.evaporates * build.area_m2
         self.cells = np.maximum(rates.holds, CELLS)
 
     def step(self, state: BinState, days: float, warmth: float, hatch_days: float) -> None:
@@ -72,17 +76,18 @@ class Stepper:
         half, half_worms, *_ = self._advance(now, worms, self.pace(now, worms), days / 2, warmth)
         pace = self.pace(half, half_worms)
         later, state.worms, gas, dried = self._advance(now, worms, pace, days, warmth)
-        drained = self._drain(later)
         state.held[CONTENTS, : state.standing] = later
-        state.sump += drained
-        _book(state, gas, dried, drained)
+        self.drain(state)
+        _book(state, gas, dried)
         self._lay(state, pace.share * (half_worms * (warmth * days)), hatch_days)
 
     def pace(self, held: Array, worms: Array) -> Pace:
         """How fast things go in a stack that holds this."""
-        food = self.per_d * held[FOOD]
-        wanted = (food[QUICK] + food[SLOW] + food[RESISTANT]) * (damp := comfort(moisture(held)))
-        share = wanted / (wanted.sum(axis=0) + NONE)
+        food, mass = self.per_d * held[FOOD], total(held)
+        damp = comfort(held[WATER] / (mass + NONE))
+        wanted = (food[QUICK] + food[SLOW] + food[RESISTANT]) * damp
+        draws_in = wanted + LINGER_PER_D * mass
+        share = draws_in / (draws_in.sum(axis=0) + NONE)
         busy = 1 - (1 - WITHOUT_WORMS) * np.exp(share * (worms / -(self.area * CROWD_KG_M2)))
         fed = (wanted * busy).sum(axis=0) + NONE
         growth = self.rates.growth_per_d * np.maximum(1 - self.rates.need * worms / fed, -STARVING)
@@ -114,14 +119,15 @@ class Stepper:
         most: Array = self.rates.holds * rest + self.cells * held[QUICK]
         return most
 
-    def _drain(self, held: Array) -> Array:
-        """Water above what a tray holds runs into the next below; what runs out of the lowest is returned."""
-        running = np.zeros(held.shape[-1])
-        for water, most in zip(held[WATER], self._most(held), strict=True):
+    def drain(self, state: BinState) -> None:
+        """Water above what a tray holds runs into the next below, and from the lowest into the sump."""
+        running = np.zeros_like(state.sump)
+        for water, most in zip(state.stack[WATER], self._most(state.stack), strict=True):
             water += running
             running = np.maximum(water - most, 0.0)
             water -= running
-        return running
+        state.flows["drained_kg"] += running
+        state.sump = np.minimum(state.sump + running, self.sump)
 
     def _lay(self, state: BinState, worm_days: Array, hatch_days: float) -> None:
         laid = self.rates.laid * worm_days
@@ -136,9 +142,8 @@ def comfort(moist: Array) -> Array:
     return np.minimum(np.maximum(np.minimum(dry, wet), 0.0), 1.0)
 
 
-def _book(state: BinState, gas: Array, dried: Array, drained: Array) -> None:
+def _book(state: BinState, gas: Array, dried: Array) -> None:
     lost = gas.sum(axis=0)
     state.flows["gas_kg"] += lost
     state.flows["released_kg"] += METABOLIC * lost
     state.flows["evaporated_kg"] += dried.sum(axis=0)
-    state.flows["drained_kg"] += drained

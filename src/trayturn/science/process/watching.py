@@ -15,9 +15,9 @@ from trayturn.science.process.bin_state import (
     QUICK,
     RESISTANT,
     SLOW,
-    SOLIDS,
     WATER,
     BinState,
+    total,
 )
 from trayturn.science.process.events import Measured
 from trayturn.science.process.happening import worms_inside
@@ -27,7 +27,7 @@ from trayturn.science.process.stepping import Stepper
 
 Watched = Callable[[BinState, Stepper], Array]
 OF_TRAYS: dict[str, Watched] = {
-    "tray_kg": lambda state, _: state.held[SOLIDS].sum(axis=0) + state.held[WATER],
+    "tray_kg": lambda state, _: total(state.held),
     "moisture": lambda state, _: state.moisture(),
     "quick_kg": lambda state, _: state.held[QUICK],
     "slow_kg": lambda state, _: state.held[SLOW],
