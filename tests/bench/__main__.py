@@ -7,12 +7,12 @@ import sys
 import tempfile
 from pathlib import Path
 
-from tests.bench import blends, commands, composer, files, idle, keys, lists, memory, start
+from tests.bench import blends, commands, composer, files, idle, keys, lists, memory, outlook, start
 from tests.bench.figures import HEADINGS, Figure
 
 PARTS = {
     part.__name__.rpartition(".")[2]: part
-    for part in (start, memory, commands, keys, composer, lists, files, idle, blends)
+    for part in (start, memory, commands, keys, composer, lists, files, idle, blends, outlook)
 }
 
 

@@ -167,3 +167,12 @@ def one_draw(rates: Rates, place: int) -> Rates:
     """The rates of one draw alone."""
     picked: list[Array] = [values[place : place + 1] for values in rates.all()]
     return Rates(*picked)
+
+
+def solids_of(drive: Drive, tray: str, day: float) -> float:
+    """The solids put into a tray since it was last emptied before that day, kg, as the keeper believes."""
+    begun = max(
+        (e.day for e in drive.events if isinstance(e, Emptied) and e.tray == tray and e.day < day), default=0
+    )
+    puts = [e for e in drive.events if isinstance(e, Put) and e.tray == tray and begun <= e.day < day]
+    return sum(put.quick_kg + put.slow_kg for put in puts)

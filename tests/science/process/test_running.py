@@ -157,14 +157,3 @@ def test_what_makes_no_sense_is_refused(drive: Drive, measured: tuple[Measured, 
 def test_what_cannot_be_watched_is_refused() -> None:
     with pytest.raises(OutOfRange, match="tray_kg"):
         run(Drive(Build(), 1), medians(), ("joy",))
-
-
-def test_less_than_nothing_is_refused() -> None:
-    with pytest.raises(OutOfRange):
-        Put(0, "A", quick_kg=-1)
-    with pytest.raises(OutOfRange):
-        WormsPut(0, float("nan"))
-    with pytest.raises(OutOfRange):
-        Separate(0, "A", worms_back=1.1)
-    with pytest.raises(OutOfRange):
-        Measured(0, "worms_kg", 1, 0)

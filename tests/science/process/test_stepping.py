@@ -28,7 +28,7 @@ def unbalanced(drive: Drive, rates: Rates) -> float:
     solids = sum(s[name].sum(axis=1) for name in HELD[:4]) + s["gas_kg"] + s["solids_out_kg"]
     water = s["water_kg"].sum(axis=1) + s["evaporated_kg"] + s["drained_kg"] + s["water_out_kg"]
     off_solids = np.abs(solids - s["solids_in_kg"]) / s["solids_in_kg"].max()
-    water_in = s["water_in_kg"] + s["released_kg"]
+    water_in = s["water_in_kg"] + 0.598 * s["gas_kg"]
     off_water = np.abs(water - water_in) / water_in.max()
     return float(max(off_solids.max(), off_water.max()))
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from copy import deepcopy
+from dataclasses import dataclass
 
 import numpy as np
 
@@ -16,16 +17,38 @@ its quick solids just after the last feeding, kg; and cocoons laid in it since i
 SOLIDS = slice(QUICK, WATER)
 FLOWS = (
     *("solids_in_kg", "water_in_kg", "solids_out_kg", "water_out_kg"),
-    *("gas_kg", "released_kg", "evaporated_kg", "drained_kg"),
+    *("gas_kg", "evaporated_kg", "drained_kg"),
 )
-"""What has come, gone and been released since the start. `gas_kg` is solids lost, of which `released_kg`
-became water."""
+"""What has come and gone since the start. `gas_kg` is solids lost, of which `METABOLIC` became water."""
 NONE = 1e-12
 """Added to what is divided by, kg."""
 
 
+@dataclass(frozen=True, slots=True)
+class Pace:
+    """How fast things go at 20 C: breakdown by tray against the rates, worms of the bin, per day.
+
+    `share` is that of the worms that is in each tray.
+    """
+
+    breakdown: Array
+    worms: Array
+    share: Array
+
+    def middle(self, before: Pace | None) -> Pace:
+        """What it will be half a step on, when it was `before` a step ago."""
+        if before is None:
+            return self
+        breakdown = np.maximum(1.5 * self.breakdown - 0.5 * before.breakdown, 0.0)
+        return Pace(breakdown, 1.5 * self.worms - 0.5 * before.worms, self.share)
+
+
 class BinState:
-    """`held` has the shape (what, trays, draws): the trays on the stack first, from the top down."""
+    """`held` has the shape (what, trays, draws): the trays on the stack first, from the top down.
+
+    `before` is the pace of the last step, and `most` the water that trays held at most after it: None where
+    something happened since.
+    """
 
     def __init__(self, trays: Iterable[str], draws: int) -> None:
         self.trays = list(trays)
@@ -36,6 +59,8 @@ class BinState:
         self.flows: dict[str, Array] = {name: np.zeros(draws) for name in FLOWS}
         self.started: dict[str, float] = {}
         self.nursery = Nursery()
+        self.before: Pace | None = None
+        self.most: Array | None = None
 
     def copy(self) -> BinState:
         return deepcopy(self)

@@ -102,6 +102,7 @@ class _Going:
             if self.measured[what].kind != "harvest_kg":
                 self.read[what] = reading(self.measured[what], self.state)
             return
+        self.state.before = self.state.most = None
         harvest = happen(what, self.state, self.stepper)
         if harvest is not None:
             self.harvests.append(harvest)

@@ -1,13 +1,12 @@
 """One step of the model: breakdown, worms, evaporation, and water that runs down.
 
-Within a step every class of solids decays, and a tray dries, exactly at the pace of the step's middle, which
-half a step at the pace of its beginning finds: the midpoint rule in exponential form. Nothing goes below
-nothing, and what leaves one place arrives in another.
+Within a step every class of solids decays, and a tray dries, exactly at the pace of the step's middle. Where
+that lies, the pace now and a step ago tell (Adams and Bashforth's second order, in exponential form); just
+after something happened, the pace now alone. Nothing goes below nothing, and what leaves one place arrives in
+another.
 """
 
 from __future__ import annotations
-
-from dataclasses import dataclass
 
 import numpy as np
 
@@ -21,13 +20,14 @@ from trayturn.science.process.bin_state import (
     SLOW,
     WATER,
     BinState,
+    Pace,
     total,
 )
 from trayturn.science.process.events import Build
 from trayturn.science.process.rates import Array, Rates
 from trayturn.science.water import METABOLIC
 
-FOOD, CONTENTS = slice(QUICK, RESISTANT + 1), slice(QUICK, WATER + 1)
+FOOD = slice(QUICK, RESISTANT + 1)
 WITHOUT_WORMS = 0.40
 """How fast things go without worms: carbon fell 2.2 to 3 times as much with them in 100 days (P. Garg et al.
 2006, Bioresource Technology 97:391-395)."""
@@ -50,17 +50,6 @@ STARVING = 2.0
 choice."""
 
 
-@dataclass(frozen=True, slots=True)
-class Pace:
-    """How fast things go at a moment, at 20 C: breakdown and drying by tray, worms of the bin; and the share
-    of the worms that is in each tray."""
-
-    breakdown: Array
-    drying: Array
-    worms: Array
-    share: Array
-
-
 class Stepper:
     """Takes a bin through time with its draws' rates."""
 
@@ -72,14 +61,16 @@ class Stepper:
 
     def step(self, state: BinState, days: float, warmth: float, hatch_days: float) -> None:
         """The bin some days on. `warmth` is the speed of life against 20 C, `hatch_days` days for cocoons."""
-        now, worms = state.stack[CONTENTS], state.worms
-        half, half_worms, *_ = self._advance(now, worms, self.pace(now, worms), days / 2, warmth)
-        pace = self.pace(half, half_worms)
-        later, state.worms, gas, dried = self._advance(now, worms, pace, days, warmth)
-        state.held[CONTENTS, : state.standing] = later
-        self.drain(state)
-        _book(state, gas, dried)
-        self._lay(state, pace.share * (half_worms * (warmth * days)), hatch_days)
+        now = self.pace(state.stack, state.worms)
+        pace, state.before = now.middle(state.before), now
+        self._lay(state, now.share * (self.rates.laid * state.worms * (warmth * days)), hatch_days)
+        held_most = self._most(state.stack) if state.most is None else state.most
+        gas = self._break_down(state.stack, np.exp(self.per_d * (pace.breakdown * (-warmth * days))))
+        state.worms = state.worms * np.exp(pace.worms * (warmth * days))
+        state.most = self._most(state.stack)
+        self._dry(state, held_most + state.most, METABOLIC * gas, days)
+        self._drain(state, state.most)
+        state.flows["gas_kg"] += gas.sum(axis=0)
 
     def pace(self, held: Array, worms: Array) -> Pace:
         """How fast things go in a stack that holds this."""
@@ -91,27 +82,28 @@ class Stepper:
         busy = 1 - (1 - WITHOUT_WORMS) * np.exp(share * (worms / -(self.area * CROWD_KG_M2)))
         fed = (wanted * busy).sum(axis=0) + NONE
         growth = self.rates.growth_per_d * np.maximum(1 - self.rates.need * worms / fed, -STARVING)
-        drying = self.evaporates / (self._most(held) + NONE)
-        drying[1:] *= SIDES
-        return Pace(damp * busy, drying, growth, share)
+        return Pace(damp * busy, growth, share)
 
-    def _advance(
-        self, held: Array, worms: Array, pace: Pace, days: float, warmth: float
-    ) -> tuple[Array, Array, Array, Array]:
-        """What is held after some days at one pace, worms, and solids gone as gas and water dried off."""
-        later = np.empty_like(held)
-        later[FOOD] = held[FOOD] * np.exp(self.per_d * (pace.breakdown * (-warmth * days)))
-        gone = held[FOOD] - later[FOOD]
+    def _break_down(self, held: Array, stays: Array) -> Array:
+        """Of each class that share stays; of the rest some becomes castings, and what is gas is returned."""
+        left = held[FOOD] * stays
+        gone = held[FOOD] - left
+        held[FOOD] = left
         broken = gone[QUICK] + gone[SLOW] + gone[RESISTANT]
         castings = self.rates.castings_share * broken
-        later[CASTINGS] = held[CASTINGS] + castings
-        gas = broken - castings
-        released = METABOLIC * gas
-        stays = np.exp(pace.drying * -days)
+        held[CASTINGS] += castings
+        gas: Array = broken - castings
+        return gas
+
+    def _dry(self, state: BinState, twice_most: Array, released: Array, days: float) -> None:
+        """Each tray dries the slower the less of the water that it could hold is left in it."""
+        fade = (self.evaporates * (-2 * days)) / (twice_most + NONE)
+        fade[1:] *= SIDES
+        stays, water = np.exp(fade), state.stack[WATER]
         # What is released in the course of the step dries for half of it.
-        later[WATER] = held[WATER] * stays + released * (0.5 + 0.5 * stays)
-        dried = held[WATER] + released - later[WATER]
-        return later, worms * np.exp(pace.worms * (warmth * days)), gas, dried
+        later = water * stays + released * (0.5 + 0.5 * stays)
+        state.flows["evaporated_kg"] += (water + released - later).sum(axis=0)
+        state.stack[WATER] = later
 
     def _most(self, held: Array) -> Array:
         """The water that each tray holds before it drips, kg."""
@@ -121,16 +113,18 @@ class Stepper:
 
     def drain(self, state: BinState) -> None:
         """Water above what a tray holds runs into the next below, and from the lowest into the sump."""
+        self._drain(state, self._most(state.stack))
+
+    def _drain(self, state: BinState, holds: Array) -> None:
         running = np.zeros_like(state.sump)
-        for water, most in zip(state.stack[WATER], self._most(state.stack), strict=True):
+        for water, most in zip(state.stack[WATER], holds, strict=True):
             water += running
             running = np.maximum(water - most, 0.0)
             water -= running
         state.flows["drained_kg"] += running
         state.sump = np.minimum(state.sump + running, self.sump)
 
-    def _lay(self, state: BinState, worm_days: Array, hatch_days: float) -> None:
-        laid = self.rates.laid * worm_days
+    def _lay(self, state: BinState, laid: Array, hatch_days: float) -> None:
         state.stack[LAID] += laid
         state.nursery.day(dict(zip(state.trays[: state.standing], laid, strict=True)), hatch_days)
 
@@ -139,11 +133,4 @@ def comfort(moist: Array) -> Array:
     """From 0 where it is too dry or drowned to 1 between."""
     dry = (moist - STALLED) * (1 / (DAMP - STALLED))
     wet = (DROWNED - moist) * (1 / (DROWNED - WET))
-    return np.minimum(np.maximum(np.minimum(dry, wet), 0.0), 1.0)
-
-
-def _book(state: BinState, gas: Array, dried: Array) -> None:
-    lost = gas.sum(axis=0)
-    state.flows["gas_kg"] += lost
-    state.flows["released_kg"] += METABOLIC * lost
-    state.flows["evaporated_kg"] += dried.sum(axis=0)
+    return np.clip(np.minimum(dry, wet), 0.0, 1.0)

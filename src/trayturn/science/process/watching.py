@@ -43,7 +43,7 @@ OF_BIN: dict[str, Watched] = {
     **{name: lambda state, _, name=name: state.flows[name] for name in FLOWS},  # type: ignore[misc]
 }
 """Of the bin: (days, draws). Worms on the stack, what has run into the sump since it was last emptied, and
-what has come, gone and been released since the start."""
+what has come and gone since the start (`FLOWS`)."""
 
 
 class Watch:
