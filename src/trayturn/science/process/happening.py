@@ -73,6 +73,8 @@ def _restack(state: BinState, top_down: list[str], day: float, stepper: Stepper)
         elif row < state.standing:
             state.worms -= inside[row]
             state.held[WAITING, row] = inside[row]
+    # Shares that add up to one may by their last digit take one worm too many.
+    state.worms = np.maximum(state.worms, 0.0)
     state.restack(top_down)
 
 
