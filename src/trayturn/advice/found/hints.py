@@ -14,9 +14,7 @@ from trayturn.domain.words import clean, listed
 from trayturn.science.finding import stems
 
 FILLERS = frozenset(
-    stems(
-        "from with in on out my our their old dry fresh shredded shreds torn cut chopped raw whole loose waste"
-    )
+    stems("from with in on out my our their old dry fresh shredded torn cut chopped raw whole loose waste")
 )
 """Words that tell no source from another."""
 

@@ -39,22 +39,20 @@ OUTLASTS = "outlasts several turns"
 NOTES = (
     _Note(
         ("avocado shell", "avocado skin", "avocado peel"),
-        Usual(
-            "Avocado shells outlast several turns: 35 % of their solids is lignin.", f"{LIGNIN}; {PRACTICE}"
-        ),
+        Usual("Avocado shells outlast several turns: they are 35 % lignin.", f"{PRACTICE}; {LIGNIN}"),
     ),
     _Note(
         ("avocado stone", "avocado pit", "avocado seed"),
-        Usual("Avocado stones last: 15 % of their solids is lignin. Halved they go sooner.", LIGNIN),
+        Usual("Avocado stones last: they are 15 % lignin. Halved they go sooner.", f"{LIGNIN}; {PRACTICE}"),
     ),
     _Note(("mango stone", "mango pit", "mango seed"), Usual(f"A mango stone {OUTLASTS}.", PRACTICE)),
     _Note(
         ("corn cob", "corncob", "cob"),
-        Usual(f"A corn cob {OUTLASTS}; after 6 to 8 months one is still told.", f"{PRACTICE}; {SOLOMON}"),
+        Usual(f"A corn cob {OUTLASTS}; it is there after 6 to 8 months.", f"{PRACTICE}; {SOLOMON}"),
     ),
     _Note(
         ("squash seed", "pumpkin seed", "tomato skin", "husk"),
-        Usual("Squash seeds, tomato skins and some husks were still told after 6 to 8 months.", SOLOMON),
+        Usual("Squash seeds, tomato skins and some husks were still there after 6 to 8 months.", SOLOMON),
     ),
     _Note(
         ("cabbage core", "cabbage stalk", "brassica core", "broccoli stalk", "celery butt", "celery"),
@@ -67,7 +65,7 @@ NOTES = (
     ),
     _Note(
         ("stick", "twig", "wood", "branch", "chip", "cork"),
-        Usual("Wood goes on for years; it keeps the tray airy meanwhile.", PRACTICE),
+        Usual("Wood outlasts many turns; it keeps the tray airy meanwhile.", PRACTICE),
     ),
     _Note(
         ("stone", "pit"),
@@ -133,6 +131,7 @@ def usual(what: str, pantry: Pantry) -> Usual | None:
         if any(set(stems(name)) <= set(have) for name in note.names):
             return note.usual
     row = pantry.meant(what)
+    # A name that is only somewhat like a row's tells nothing of what lasts.
     if row is None or not row.breakdown or not holds(have, stems(row.name)[:1]):
         return None
     return Usual(SPEEDS[row.breakdown], TABLE)

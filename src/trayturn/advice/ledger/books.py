@@ -71,6 +71,11 @@ class Ledger:
     under_way: Mapping[str, Castings]
     remarks: tuple[Remark, ...] = ()
 
+    def remarks_of(self, turn: Turn) -> tuple[Remark, ...]:
+        """What does not add up about one row."""
+        row = (turn.life.tray, turn.life.started_at)
+        return tuple(one for one in self.remarks if (one.tray, one.life_began_at) == row)
+
 
 def ledger_of(stack: Stack, pantry: Pantry, forecasts: Forecasts | None = None) -> Ledger:
     """The ledger of a bin. `forecasts` are set beside what came, where there are any."""

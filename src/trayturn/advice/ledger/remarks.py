@@ -22,10 +22,14 @@ WETTEST = WETTEST_PCT / 100
 
 @dataclass(frozen=True, slots=True)
 class Remark:
-    """One row that does not add up: what, and which entry to look at first, which is of the moment `at`."""
+    """One row that does not add up: what, and which entry to look at first, which is of the moment `at`.
+
+    The row is told by its tray and the moment that its life began.
+    """
 
     code: str
     tray: str
+    life_began_at: datetime
     what: str
     look: str
     at: datetime | None
@@ -51,7 +55,7 @@ def _more_than_went_in(turn: Turn, units: Units) -> Iterator[Remark]:
         f"Look at {_weighing(turn)} first, then whether every feeding of the tray since "
         f"{life.started_at:%Y-%m-%d} is written down, and whether the rest of another tray went into it."
     )
-    yield Remark("more-than-went-in", life.tray, what, look, castings.at)
+    yield Remark("more-than-went-in", life.tray, life.started_at, what, look, castings.at)
 
 
 def _more_than_it_held(turn: Turn, empty_kg: float, units: Units) -> Iterator[Remark]:
@@ -66,7 +70,7 @@ def _more_than_it_held(turn: Turn, empty_kg: float, units: Units) -> Iterator[Re
         f"the tray held {show_mass(held, units)} when it was set on top."
     )
     look = f"Look at {_weighing(turn)}, and at the weight of the full tray."
-    yield Remark("more-than-it-held", life.tray, what, look, castings.at)
+    yield Remark("more-than-it-held", life.tray, life.started_at, what, look, castings.at)
 
 
 def _gross(done: Separation | None) -> float | None:

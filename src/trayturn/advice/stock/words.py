@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from datetime import datetime
 
 from trayturn.advice.bands import Band, rough_mass
+from trayturn.advice.found.hints import source_hints
 from trayturn.advice.phrases import every, when
 from trayturn.advice.stock.outlook import Lasts, Outlook
 from trayturn.advice.stock.turn_words import other_ways, verb
@@ -65,7 +66,8 @@ def state_word(one: Outlook) -> str:
 def story(one: Outlook, stack: Stack) -> list[str]:
     """One supply in a few sentences, the pressing ones first."""
     units = stack.setup.units
-    lines = [gather_line(one, stack.as_of, units), *_instead(one, stack), stock_line(one, stack)]
+    minded = [hint.what for hint in source_hints(stack, [one.name])]
+    lines = [gather_line(one, stack.as_of, units), *minded, *_instead(one, stack), stock_line(one, stack)]
     lines += [_used_line(one, units), _turn_line(one, stack), _month_line(one, units)]
     return [line for line in (*lines, _lasts_line(one, stack.as_of)) if line]
 
