@@ -22,9 +22,12 @@ from trayturn.domain.entries import (
 from trayturn.domain.ledger import Ledger
 from trayturn.domain.lots import Found, Jar, Lot, Over
 from trayturn.domain.problems import Severity
+from trayturn.domain.stack import days_between
 from trayturn.domain.supplies import fold
 
 TINY_KG = 1e-9
+WRITTEN_LATER_DAYS = 1.0
+"""Pieces written down as carried so soon after their tray was emptied are those that lay in it. Ours."""
 
 
 def overs_carried(ledger: Ledger, entry: OversCarried) -> None:
@@ -51,11 +54,10 @@ def _carried(entry: OversCarried, piece: Piece, known: Over | None) -> Over:
 
 
 def _let_go(ledger: Ledger, entry: OversCarried, name: str) -> Over | None:
-    """Pieces that counted as gone since their tray was emptied, and are written down as carried only now."""
-    tray = ledger.trays.get(entry.tray)
+    """Pieces that counted as gone since their tray was emptied, written down as carried just after."""
     for place in reversed(range(len(ledger.overs_gone))):
         over = ledger.overs_gone[place]
-        if tray is None or over.gone_at is None or over.gone_at < tray.started_at:
+        if over.gone_at is None or days_between(over.gone_at, entry.at) > WRITTEN_LATER_DAYS:
             return None
         if over.tray == entry.tray and fold(over.what) == name:
             return replace(ledger.overs_gone.pop(place), gone_at=None)

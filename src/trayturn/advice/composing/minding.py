@@ -135,7 +135,7 @@ def _came_in(draft: Draft, ground: Ground) -> Iterator[Mind]:
     named = [line.name for line in draft.of(*EATEN, *SHREDS) if line.kg > 0]
     for hint in source_hints(ground.stack, named):
         code = f"source:{hint.source.key}"
-        yield Mind(Press.MIND, code, hint.what, hint.why, "your own finds", Page.BEDDING)
+        yield Mind(Press.MIND, code, hint.what, hint.why, "your own finds", Page.FOUND)
 
 
 def _load(draft: Draft, ground: Ground, figures: Report) -> Iterator[Mind]:

@@ -32,11 +32,6 @@ def over_name(over: Over, units: Units) -> str:
     return f"{over.count} x {clean(over.what, 40)}{size}"
 
 
-def over_age(over: Over, now: datetime) -> str:
-    """`2 turns, since Sun 22 Mar (244 days)`."""
-    return f"{count(over.turns, 'turn')}, {since(over.first_at, now)}"
-
-
 def over_story(going: Going, now: datetime, units: Units) -> list[str]:
     """All about pieces that lie in a tray."""
     over = going.over

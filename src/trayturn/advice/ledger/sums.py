@@ -87,12 +87,14 @@ def kept_line(totals: Totals) -> str:
     return f"Of the solids {percent_band(totals.kept)} stayed. {against_published(totals.kept)}"
 
 
-def under_way_lines(ledger: Ledger) -> list[str]:
-    """What has come so far of separations that are not finished."""
+def under_way_lines(ledger: Ledger, name: str = "") -> list[str]:
+    """What has come so far of separations that are not finished; with the bin's `name` among others."""
     told = []
     for tray, castings in ledger.under_way.items():
         so_far = f"{castings_words(castings, ledger.units)} so far, in no sum yet" if castings.kg else ""
-        told.append(f"Tray {tray} is being separated{f': {so_far}' if so_far else ''}.")
+        told.append(
+            f"{f'{name}, tray' if name else 'Tray'} {tray} is being separated{f': {so_far}' if so_far else ''}."
+        )
     return told
 
 

@@ -24,13 +24,13 @@ OF_ONE: Columns = (
     ("yield", 13),
 )
 OF_ALL: Columns = (
-    ("bin", 15),
+    ("bin", 13),
     ("tray", 6),
     ("separated", 13),
     ("days", 6),
     ("scraps", 10),
     ("castings", 17),
-    ("yield", 10),
+    ("yield", 12),
 )
 LABEL = ("bin", "tray", "separated", "days")
 """The columns over which the name of a sum goes."""
@@ -48,7 +48,7 @@ def turn_line(turn: Turn, name: str, columns: Columns, now: datetime, units: Uni
     life = turn.life
     ended = as_read(life.ended_at, now)
     cells = {
-        "bin": clean(name, 14),
+        "bin": clean(name, 12),
         "tray": life.tray,
         "separated": f"{ended.day} {ended:%b %Y}",
         "days": str(round(turn.days)),

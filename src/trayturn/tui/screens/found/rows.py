@@ -11,7 +11,6 @@ from trayturn.advice.found.words import (
     amount_words,
     noted_story,
     noted_words,
-    over_age,
     over_name,
     over_story,
     source_name,
@@ -19,9 +18,9 @@ from trayturn.advice.found.words import (
     went_words,
 )
 from trayturn.advice.pantry import Pantry
-from trayturn.domain.stack import Stack
+from trayturn.domain.stack import Stack, days_between
 from trayturn.domain.supplies import fold
-from trayturn.domain.words import as_read, clean
+from trayturn.domain.words import as_read, clean, count
 from trayturn.tui.widgets.line_list import Row, Span
 
 WORD, NAME, BIN = 12, 28, 14
@@ -116,7 +115,8 @@ def _cells(item: Item) -> tuple[str, str, str, str]:
             which = "none since" if one.stopped_at is not None else "last"
             return (*STATES[one.state], source_name(one), f"{amounts}, {which} {last.day} {last:%b %Y}")
         case Going() as one:
-            told = f"in {one.over.tray}, {over_age(one.over, now)}"
+            days = count(round(days_between(one.over.first_at, now)), "day")
+            told = f"in {one.over.tray}, {count(one.over.turns, 'turn')}, {days}"
             return "goes round", "plain", over_name(one.over, units), told
         case Went() as one:
             name, _, told = went_words(one).partition(": ")

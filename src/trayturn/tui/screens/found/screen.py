@@ -100,8 +100,7 @@ class FoundScreen(Frame):
 
     @property
     def marked_page(self) -> Page | None:
-        about = self.marked.about if self.marked is not None else None
-        return Page.BEDDING if about is None or isinstance(about, Source) else Page.SEPARATING
+        return Page.FOUND
 
     @on(LineList.Marked)
     def _mark_moved(self) -> None:

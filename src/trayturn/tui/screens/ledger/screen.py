@@ -73,7 +73,7 @@ class LedgerScreen(Frame):
         self.books = list(self._books())
         self.turns = {turn_key(turn): turn for book in self.books for turn in book.turns}
         empty = not self.turns
-        for where in ("#heading", "#bars", "#sums", "#story"):
+        for where in ("#heading", "#bars", "#sums"):
             self.query_one(where).display = not empty
         self.put("#nothing", "\n".join(self._nothing())).display = empty
         self._show_title()
@@ -121,7 +121,8 @@ class LedgerScreen(Frame):
             more = f" And {len(wrong) - 1} more; Enter on a row tells." if len(wrong) > 1 else ""
             yield f"! {wrong[0].what}{more}"
         yield from (line for line in (yield_line(total, self.units), kept_line(total)) if line)
-        yield from (line for book in self.books for line in under_way_lines(book))
+        for book in self.books:
+            yield from under_way_lines(book, clean(book.name, 30) if len(self.books) > 1 else "")
 
     @property
     def marked(self) -> Turn | None:
@@ -135,7 +136,7 @@ class LedgerScreen(Frame):
 
     @property
     def marked_page(self) -> Page | None:
-        return Page.SEPARATING if self.query_one(LineList).marked_key == FOUND else Page.CASTINGS
+        return Page.FOUND if self.query_one(LineList).marked_key == FOUND else Page.YIELD
 
     @on(LineList.Marked)
     def _show_marked(self) -> None:
@@ -148,7 +149,7 @@ class LedgerScreen(Frame):
             caption = f" {unit} of castings for each {unit} of scraps, turn by turn{whose}"
             bars, place = bars_of(book, turn)
             self.query_one(YieldBars).show(bars, place, mean, caption)
-        title, lines = self._told()
+        title, lines = self._told() if self.books else ("", [])
         self.query_one("#story", Static).update(Content.assemble((title, "bold"), "\n\n", "\n".join(lines)))
 
     def on_resize(self) -> None:
@@ -169,8 +170,8 @@ class LedgerScreen(Frame):
         return "What was found", list(FOUND_WORDS)
 
     def _title_of(self, turn: Turn, book: Ledger) -> str:
-        whose = f"{clean(book.name, 40)}, " if len(self.books) > 1 else ""
-        return f"{whose}tray {turn.life.tray}"
+        tray = turn.life.tray
+        return f"{clean(book.name, 40)}, tray {tray}" if len(self.books) > 1 else f"Tray {tray}"
 
     @on(LineList.Opened)
     def action_open(self) -> None:
