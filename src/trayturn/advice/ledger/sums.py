@@ -91,10 +91,9 @@ def under_way_lines(ledger: Ledger, name: str = "") -> list[str]:
     """What has come so far of separations that are not finished; with the bin's `name` among others."""
     told = []
     for tray, castings in ledger.under_way.items():
-        so_far = f"{castings_words(castings, ledger.units)} so far, in no sum yet" if castings.kg else ""
-        told.append(
-            f"{f'{name}, tray' if name else 'Tray'} {tray} is being separated{f': {so_far}' if so_far else ''}."
-        )
+        whose = f"{name}, tray {tray}" if name else f"Tray {tray}"
+        so_far = f": {castings_words(castings, ledger.units)} so far, in no sum yet" if castings.kg else ""
+        told.append(f"{whose} is being separated{so_far}.")
     return told
 
 
