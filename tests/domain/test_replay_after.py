@@ -173,11 +173,8 @@ def test_what_came_again_after_it_was_stopped_says_since_when_it_was() -> None:
     stopped = entry("source_stopped", 61, source="Parcels")
     again = entry("contaminant_found", 90, what="tape", source="parcels")
     later = entry("contaminant_found", 91, what="tape", source="parcels")
-    assert [one.stopped_before for one in after(tape, stopped, again, later).found] == [
-        None,
-        moment(61),
-        None,
-    ]
+    found = after(tape, stopped, again, later).found
+    assert [one.stopped_before for one in found] == [None, moment(61), None]
 
 
 def test_pieces_of_one_kind_that_come_to_lie_together_are_counted_together() -> None:

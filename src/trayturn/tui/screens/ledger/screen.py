@@ -57,11 +57,11 @@ class LedgerScreen(Frame):
     def compose_body(self) -> ComposeResult:
         with Container(classes="body"):
             with Vertical(id="table"):
+                yield Static(id="nothing")
                 yield Static(id="heading")
                 yield LineList(id="rows")
                 yield YieldBars(id="bars")
                 yield Static(id="sums")
-                yield Static(id="nothing")
             yield Static(id="story")
 
     def on_mount(self) -> None:
