@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import statistics
 from datetime import datetime
+from typing import Any
 
 import pytest
 from hypothesis import given
@@ -29,6 +30,7 @@ from trayturn.advice.ledger.sums import (
 from trayturn.advice.ledger.table import OF_ALL, OF_ONE, heading, sum_row, sums_of, turn_line
 from trayturn.advice.pantry import pantry_of, shipped_pantry
 from trayturn.advice.past.year import castings
+from trayturn.domain.entries import Entry
 from trayturn.domain.profile import Profile
 from trayturn.domain.replay import replay
 from trayturn.domain.setup import Units
@@ -36,9 +38,9 @@ from trayturn.domain.setup import Units
 METRIC = Units.METRIC
 
 
-def five() -> tuple[object, ...]:
+def five() -> tuple[Entry, ...]:
     """Five turns of one tray, of which two are weighed and one in part."""
-    weights: tuple[dict[str, object], ...] = (
+    weights: tuple[dict[str, Any], ...] = (
         {"settled": 2.0},
         {},
         {"skims": (0.5, None)},
