@@ -5,9 +5,9 @@ from __future__ import annotations
 from argparse import Namespace
 from collections.abc import Iterable
 
-from trayturn.advice.found import Going, Source, Went, going_round, kinds_found, noted, sources, went
 from trayturn.advice.found.kinds import REMEDIES
-from trayturn.advice.found.sources import KindFound, Noted
+from trayturn.advice.found.overs import Going, Went, going_round, went
+from trayturn.advice.found.sources import KindFound, Noted, Source, kinds_found, noted, sources
 from trayturn.advice.found.words import (
     NOTHING_YET,
     kind_line,

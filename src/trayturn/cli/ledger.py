@@ -6,11 +6,12 @@ from argparse import Namespace
 from collections.abc import Sequence
 
 from trayturn.advice.bands import Band
-from trayturn.advice.ledger import Castings, Ledger, Totals, Turn, in_all, ledger_of
-from trayturn.advice.ledger.books import Own
+from trayturn.advice.ledger.books import Ledger, Own, Totals, in_all, ledger_of
+from trayturn.advice.ledger.castings import Castings
 from trayturn.advice.ledger.remarks import Remark
 from trayturn.advice.ledger.sums import ABOUT, NOTHING_YET, kept_line, under_way_lines, yield_line
 from trayturn.advice.ledger.table import OF_ONE, heading, sum_row, sums_of, turn_line
+from trayturn.advice.ledger.turn import Turn
 from trayturn.advice.pantry import pantry_of
 from trayturn.cli import as_json
 from trayturn.cli.layout import Page

@@ -7,8 +7,7 @@ from typing import Any
 import pytest
 
 from tests.builders import entry, moment, stack_of, started
-from trayturn.advice.found import going_round, went
-from trayturn.advice.found.overs import NOTES, usual
+from trayturn.advice.found.overs import NOTES, going_round, usual, went
 from trayturn.advice.found.words import over_name, over_story, went_line, went_words
 from trayturn.advice.pantry import shipped_pantry
 from trayturn.domain.setup import Units

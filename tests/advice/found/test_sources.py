@@ -5,9 +5,8 @@ from __future__ import annotations
 from typing import Any
 
 from tests.builders import entry, moment, stack_of, started
-from trayturn.advice.found import kinds_found, noted, sources
 from trayturn.advice.found.kinds import REMEDIES, counted
-from trayturn.advice.found.sources import State, open_sources
+from trayturn.advice.found.sources import State, kinds_found, noted, open_sources, sources
 from trayturn.advice.found.words import (
     kind_line,
     noted_story,

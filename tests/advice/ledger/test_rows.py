@@ -7,7 +7,8 @@ import pytest
 from tests.advice.ledger.turns import bin_of, book, one_turn, row, separation
 from tests.builders import entry, fed, moment, started, turned
 from trayturn.advice.bands import Band
-from trayturn.advice.ledger import How, ledger_of
+from trayturn.advice.ledger.books import ledger_of
+from trayturn.advice.ledger.castings import How
 from trayturn.advice.ledger.remarks import remarks
 from trayturn.advice.ledger.words import entries_behind, story
 from trayturn.advice.pantry import shipped_pantry

@@ -15,7 +15,7 @@ from tests.builders import entry, moment
 from tests.domain.test_replay_any import AS_OF, profiles
 from tests.test_sample_profiles import sample, stack_of
 from trayturn.advice.bands import Band
-from trayturn.advice.ledger import in_all, ledger_of
+from trayturn.advice.ledger.books import in_all, ledger_of
 from trayturn.advice.ledger.sums import (
     STAYS,
     against_published,

@@ -7,7 +7,8 @@ from dataclasses import replace
 from typing import Any
 
 from tests.builders import a_profile, entry, fed, moment, started
-from trayturn.advice.ledger import Ledger, Turn, ledger_of
+from trayturn.advice.ledger.books import Ledger, ledger_of
+from trayturn.advice.ledger.turn import Turn
 from trayturn.advice.pantry import Pantry, pantry_of
 from trayturn.domain.entries import Entry
 from trayturn.domain.replay import replay

@@ -6,7 +6,6 @@ from collections.abc import Iterator
 from datetime import datetime
 
 from trayturn.advice.bands import Band, rough_mass
-from trayturn.advice.found.hints import source_hints
 from trayturn.advice.phrases import every, when
 from trayturn.advice.stock.outlook import Lasts, Outlook
 from trayturn.advice.stock.turn_words import other_ways, verb
@@ -66,6 +65,9 @@ def state_word(one: Outlook) -> str:
 def story(one: Outlook, stack: Stack) -> list[str]:
     """One supply in a few sentences, the pressing ones first."""
     units = stack.setup.units
+    # Imported where it is told: the due list needs no more of a supply than what to gather.
+    from trayturn.advice.found.hints import source_hints
+
     minded = [hint.what for hint in source_hints(stack, [one.name])]
     lines = [gather_line(one, stack.as_of, units), *minded, *_instead(one, stack), stock_line(one, stack)]
     lines += [_used_line(one, units), _turn_line(one, stack), _month_line(one, units)]

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from trayturn.advice.found import Going, Noted, Source, Went, going_round, noted, sources, went
-from trayturn.advice.found.sources import State
+from trayturn.advice.found.overs import Going, Went, going_round, went
+from trayturn.advice.found.sources import Noted, Source, State, noted, sources
 from trayturn.advice.found.words import (
     amount_words,
     noted_story,

@@ -8,8 +8,7 @@ from textual.containers import Container, Vertical
 from textual.content import Content
 from textual.widgets import Static
 
-from trayturn.advice.found import Noted, Source
-from trayturn.advice.found.sources import State
+from trayturn.advice.found.sources import Noted, Source, State
 from trayturn.advice.found.words import NOTHING_YET
 from trayturn.advice.pages import Page
 from trayturn.advice.pantry import pantry_of

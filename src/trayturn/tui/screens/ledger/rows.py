@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from trayturn.advice.ledger import Ledger, Totals, Turn, in_all
+from trayturn.advice.ledger.books import Ledger, Totals, in_all
 from trayturn.advice.ledger.table import OF_ALL, OF_ONE, Columns, sum_row, sums_of, turn_line
+from trayturn.advice.ledger.turn import Turn
 from trayturn.domain.setup import Units
 from trayturn.tui.screens.ledger.bars import Bar
 from trayturn.tui.widgets.line_list import Row

@@ -10,7 +10,7 @@ from textual.containers import Container, Vertical
 from textual.content import Content
 from textual.widgets import Static
 
-from trayturn.advice.ledger import Ledger, Totals, Turn, in_all, ledger_of
+from trayturn.advice.ledger.books import Ledger, Totals, in_all, ledger_of
 from trayturn.advice.ledger.sums import (
     NOTHING_YET,
     kept_line,
@@ -20,6 +20,7 @@ from trayturn.advice.ledger.sums import (
     yield_line,
 )
 from trayturn.advice.ledger.table import heading
+from trayturn.advice.ledger.turn import Turn
 from trayturn.advice.ledger.words import entries_behind, story
 from trayturn.advice.pages import Page
 from trayturn.advice.pantry import pantry_of
