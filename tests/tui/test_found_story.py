@@ -125,6 +125,8 @@ async def test_of_all_bins_each_row_names_its_own(tmp_path: Path) -> None:
     async with keeper(samples(tmp_path)) as k:
         await at_found(k, None)
         k.sees("Found in 5 bins", "Stairwell", "Room 12")
+        rows = [line for line in k.picture.splitlines() if "noted  " in line]
+        assert ["18 Nov 2026" in line for line in rows[:3]] == [False, True, True], "the newest first"
         assert k.app.screen.check_action("undo", ()) is None
         await k.press("a", "ctrl+s")
         k.sees("source ?", "1 sticker")

@@ -78,7 +78,7 @@ def _origin(turn: Turn) -> str:
 def _came_out(turn: Turn, units: Units) -> str:
     one = turn.castings
     if one.kg is None:
-        return "Its castings were not weighed, and are in no sum. Weigh the next: Enter on the weight."
+        return "Its castings were not weighed, and are in no sum. Weigh the next ones as they come off."
     if one.how is How.IN_PART:
         told = f"{one.skims} of {count(one.passes, 'skim')} weighed" if one.passes else "weighed in part"
         return f"Out came {castings_words(one, units)} of castings: {told}, so no yield is told."

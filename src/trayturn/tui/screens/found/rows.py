@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from trayturn.advice.found.overs import Going, Went, going_round, went
@@ -23,8 +23,8 @@ from trayturn.domain.supplies import fold
 from trayturn.domain.words import as_read, clean, count
 from trayturn.tui.widgets.line_list import Row, Span
 
-WORD, NAME, BIN = 12, 28, 14
-"""Widths of the columns: what it is, its name, and its bin where there are several."""
+WORD, NAME, BIN, BESIDE_BIN = 12, 28, 12, 24
+"""Widths of the columns: what it is, its name, its bin where there are several, and the name beside it."""
 STATES = {
     State.OPEN: ("! source", "act"),
     State.AGAIN: ("! again", "error"),
@@ -79,6 +79,23 @@ def items(stack: Stack, pantry: Pantry) -> list[Item]:
     return [Item(f"{stack.key}:{_key(one)}", stack, one) for one in found]
 
 
+def in_order(found: Iterable[Item]) -> list[Item]:
+    """Rows of several bins in one order: what can be stopped first, the worst of it on top; notes by age."""
+    return sorted(found, key=lambda item: _rank(item.about))
+
+
+def _rank(about: About) -> tuple[int, float]:
+    match about:
+        case Source():
+            return 0, -about.in_a_year
+        case Going():
+            return 1, -about.over.turns
+        case Went():
+            return 2, -about.times
+        case Noted():
+            return 3, -about.at.timestamp()
+
+
 def _key(about: About) -> str:
     match about:
         case Source():
@@ -100,8 +117,9 @@ def _line(item: Item, named: bool) -> Iterator[Span]:
     word, look, name, told = _cells(item)
     yield f"{word:<{WORD}}", look
     if named:
-        yield f"{clean(item.stack.setup.name, BIN - 2):<{BIN}}", "muted"
-    yield f"{clean(name, NAME - 2):<{NAME}}", "plain" if look != "muted" else "muted"
+        yield f"{clean(item.stack.setup.name, BIN - 1):<{BIN}}", "muted"
+    width = BESIDE_BIN if named else NAME
+    yield f"{clean(name, width - 1):<{width}}", "plain" if look != "muted" else "muted"
     yield told, "muted"
 
 

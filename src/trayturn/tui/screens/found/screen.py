@@ -17,7 +17,7 @@ from trayturn.domain.stack import Stack
 from trayturn.domain.words import clean, count
 from trayturn.tui.commands import FOUND, bindings
 from trayturn.tui.frame import Frame
-from trayturn.tui.screens.found.rows import Item, found_rows, items
+from trayturn.tui.screens.found.rows import Item, found_rows, in_order, items
 from trayturn.tui.screens.stack import recording
 from trayturn.tui.widgets.line_list import LineList
 from trayturn.tui.widgets.reason import ReasonScreen
@@ -66,6 +66,7 @@ class FoundScreen(Frame):
             profile = shelf.loaded[stack.key].profile
             if profile is not None:
                 found += items(stack, shelf.kept(profile, pantry_of))
+        found = in_order(found)
         self.items = {item.key: item for item in found}
         rows = self.query_one(LineList)
         rows.show(found_rows(found, named=self.key is None and len(stacks) > 1))
