@@ -13,8 +13,10 @@ from textual.binding import Binding, BindingType
 BINS, STACK, SEPARATION, JOURNAL, CAUTIONS = "bins", "stack", "separation", "journal", "cautions"
 BEGIN, SUPPLIES, PAST, DUE = "begin", "supplies", "past", "due"
 PUT_RIGHT, HANDBOOK, FEED, CHECK = "put_right", "handbook", "feed", "check"
+LEDGER, FOUND = "ledger", "found"
 EVERYWHERE = frozenset(
     {BINS, STACK, SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, HANDBOOK, FEED, CHECK}
+    | {LEDGER, FOUND}
 )
 
 
@@ -63,10 +65,13 @@ COMMANDS: tuple[Command, ...] = (
         "enter",
         "Open",
         "Open what is marked, or the reason behind it",
-        _on(BINS, STACK, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, HANDBOOK, FEED),
-        _on(BINS, BEGIN, SUPPLIES, PAST, PUT_RIGHT, HANDBOOK, FEED),
+        _on(BINS, STACK, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, HANDBOOK, FEED)
+        | _on(LEDGER, FOUND),
+        _on(BINS, BEGIN, SUPPLIES, PAST, PUT_RIGHT, HANDBOOK, FEED, LEDGER, FOUND),
         "Enter",
         {
+            LEDGER: ("Why", "Where the numbers of the marked row come from"),
+            FOUND: ("Why", "The whole story of what is marked"),
             DUE: ("Why", "The reason behind what is marked"),
             FEED: ("Open", "Type the marked amount, take what is proposed, or tell why"),
         },
@@ -76,10 +81,11 @@ COMMANDS: tuple[Command, ...] = (
         "space",
         "Do it",
         "Do the one obvious thing",
-        _on(BINS, STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT, FEED, CHECK),
-        _on(STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT, FEED, CHECK),
+        _on(BINS, STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT, FEED, CHECK, FOUND),
+        _on(STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT, FEED, CHECK, FOUND),
         "Space",
         {
+            FOUND: ("Stopped", "Mark the source stopped: nothing more comes in with it"),
             DUE: ("Do it", "Do what is marked"),
             FEED: ("Record", "Write the meal down as it stands; supplies go down by it"),
             CHECK: ("Save", "Save all that was read as one check"),
@@ -117,15 +123,22 @@ COMMANDS: tuple[Command, ...] = (
         "a",
         "Add tray",
         "Put a tray with fresh bedding on the stack",
-        _on(STACK, FEED),
-        _on(FEED),
-        here={FEED: ("Add", "Add an ingredient by a few letters of its name")},
+        _on(STACK, FEED, FOUND),
+        _on(FEED, FOUND),
+        here={
+            FEED: ("Add", "Add an ingredient by a few letters of its name"),
+            FOUND: ("Add", "Write down one found that does not belong"),
+        },
     ),
     Command("begin", "", "Starting", "What a new bin begins with, step by step", _on(STACK)),
     Command("worms", "w", "Worms", "Write down worms put in, taken out or moved", _on(STACK)),
     Command("split", "", "Split", "Move worms, or a tray with them, to another bin", _on(BINS, STACK)),
     Command("supplies", "p", "Supplies", "What is in stock, and what the next turn needs", _on(STACK)),
     Command("past", "l", "Past year", "The past year, week by week", _on(BINS, STACK)),
+    Command("ledger", "2", "Ledger", "Castings made against what went in, turn by turn", _on(STACK)),
+    Command("ledgers", "", "Ledger", "Castings of all bins against what went in", _on(BINS)),
+    Command("found", "", "Found", "Pieces that go round again, and what does not belong", _on(STACK, LEDGER)),
+    Command("founds", "", "Found", "What goes round and does not belong, in all bins", _on(BINS)),
     Command(
         "note",
         "i",
@@ -226,8 +239,8 @@ COMMANDS: tuple[Command, ...] = (
         "u",
         "Undo",
         "Take back the last entry",
-        _on(STACK, JOURNAL, BINS, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT, CHECK),
-        _on(JOURNAL, SUPPLIES, DUE, PUT_RIGHT),
+        _on(STACK, JOURNAL, BINS, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT, CHECK, FOUND),
+        _on(JOURNAL, SUPPLIES, DUE, PUT_RIGHT, FOUND),
     ),
     Command(
         "due",
@@ -261,7 +274,8 @@ COMMANDS: tuple[Command, ...] = (
         "Leave",
         "Leave this screen; its place is kept",
         EVERYWHERE - _on(BINS),
-        _on(SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, HANDBOOK, FEED, CHECK),
+        _on(SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, HANDBOOK, FEED, CHECK)
+        | _on(LEDGER, FOUND),
         "Esc",
     ),
     Command(

@@ -18,6 +18,8 @@ SCREENS = {
     "supplies": "supplies.screen:SuppliesScreen",
     "due": "due.screen:DueScreen",
     "past": "past.screen:PastScreen",
+    "ledger": "ledger.screen:LedgerScreen",
+    "found": "found.screen:FoundScreen",
     "handbook": "handbook.screen:HandbookScreen",
 }
 """Each screen by its place: the module and class, below `trayturn.tui.screens`."""

@@ -103,6 +103,12 @@ def supplies(house: TrayturnApp, key: str, way: str) -> None:
         _ask(house, key, forms.supplies_form(stack, way), "Supplies saved. u takes it back")
 
 
+def found(house: TrayturnApp, key: str, source: str = "") -> None:
+    """What does not belong, with what it came in with."""
+    if (stack := house.shelf.stack(key)) is not None:
+        _ask(house, key, forms.found_form(stack, source), "Written down. u takes it back")
+
+
 def turn(house: TrayturnApp, key: str) -> None:
     """Show what every tray becomes; Space writes the turn down."""
     from trayturn.advice.turning import next_turn
