@@ -181,6 +181,8 @@ def turn_of(stack: Stack, begun: TurnDayBegun, now: datetime) -> list[Entry]:
     """What the moves of a planned day write once the trays stand: fresh trays started, and the turn."""
     standing = [tray.id for tray in stack.trays]
     running = {one.tray for one in stack.separations}
+    gone = {tray for tray in begun.separating if tray not in standing} | running
+    order = tuple(tray for tray in begun.order if tray not in gone)
     entries: list[Entry] = [
         TrayStarted(
             at=now,
@@ -188,9 +190,10 @@ def turn_of(stack: Stack, begun: TurnDayBegun, now: datetime) -> list[Entry]:
             bedding_kg=dict(begun.bedding_kg),
             stage="feeding" if begun.stages.get(tray) is Stage.FEEDING else "bedding",
         )
-        for tray in begun.order
+        for tray in order
         if tray not in standing
     ]
-    order = tuple(tray for tray in begun.order if tray not in running)
     stages = {tray: stage for tray, stage in begun.stages.items() if tray in order and stage in STANDS}
+    if not order:
+        return entries
     return [*entries, Turned(at=now, order=order, stages=stages, no_fresh=begun.no_fresh)]
