@@ -13,10 +13,11 @@ from textual.binding import Binding, BindingType
 BINS, STACK, SEPARATION, JOURNAL, CAUTIONS = "bins", "stack", "separation", "journal", "cautions"
 BEGIN, SUPPLIES, PAST, DUE = "begin", "supplies", "past", "due"
 PUT_RIGHT, HANDBOOK, FEED, CHECK = "put_right", "handbook", "feed", "check"
+TURN_DAY, TURN_RUN = "turn_day", "turn_day_run"
 LEDGER, FOUND = "ledger", "found"
 EVERYWHERE = frozenset(
     {BINS, STACK, SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, HANDBOOK, FEED, CHECK}
-    | {LEDGER, FOUND}
+    | {LEDGER, FOUND, TURN_DAY, TURN_RUN}
 )
 
 
@@ -66,10 +67,11 @@ COMMANDS: tuple[Command, ...] = (
         "Open",
         "Open what is marked, or the reason behind it",
         _on(BINS, STACK, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, HANDBOOK, FEED)
-        | _on(LEDGER, FOUND),
-        _on(BINS, BEGIN, SUPPLIES, PAST, PUT_RIGHT, HANDBOOK, FEED, LEDGER, FOUND),
+        | _on(LEDGER, FOUND, TURN_DAY),
+        _on(BINS, BEGIN, SUPPLIES, PAST, PUT_RIGHT, HANDBOOK, FEED, LEDGER, FOUND, TURN_DAY),
         "Enter",
         {
+            TURN_DAY: ("All of it", "The whole day: lifts, tools, time, stock and cautions"),
             LEDGER: ("Why", "Where the numbers of the marked row come from"),
             FOUND: ("Why", "The whole story of what is marked"),
             DUE: ("Why", "The reason behind what is marked"),
@@ -81,10 +83,11 @@ COMMANDS: tuple[Command, ...] = (
         "space",
         "Do it",
         "Do the one obvious thing",
-        _on(BINS, STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT, FEED, CHECK, FOUND),
-        _on(STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT, FEED, CHECK, FOUND),
+        _on(BINS, STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT, FEED, CHECK, FOUND, TURN_DAY, TURN_RUN),
+        _on(STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT, FEED, CHECK, FOUND, TURN_DAY, TURN_RUN),
         "Space",
         {
+            TURN_DAY: ("Begin", "Begin the turn day as it is planned"),
             FOUND: ("Stopped", "Mark the source stopped: nothing more comes in with it"),
             DUE: ("Do it", "Do what is marked"),
             FEED: ("Record", "Write the meal down as it stands; supplies go down by it"),
@@ -176,9 +179,12 @@ COMMANDS: tuple[Command, ...] = (
         "g",
         "Kind",
         "Show one kind of entry after another",
-        _on(JOURNAL, FEED),
-        _on(JOURNAL, FEED),
-        here={FEED: ("Meal", "Another meal: last time's, the caddy's, or one you kept")},
+        _on(JOURNAL, FEED, TURN_DAY),
+        _on(JOURNAL, FEED, TURN_DAY),
+        here={
+            TURN_DAY: ("Stage", "Another stage for the marked tray; after the last, separated"),
+            FEED: ("Meal", "Another meal: last time's, the caddy's, or one you kept"),
+        },
     ),
     Command("new", "n", "New bin", "Make a profile for another bin", _on(BINS), _on(BINS)),
     Command("rename", "r", "Rename", "Give the marked bin another name", _on(BINS), _on(BINS)),
@@ -188,20 +194,32 @@ COMMANDS: tuple[Command, ...] = (
         "x",
         "Archive",
         "Put the marked bin away; its file is kept",
-        _on(BINS, FEED),
-        _on(BINS, FEED),
-        here={FEED: ("Out", "Take the marked line out of the meal")},
+        _on(BINS, FEED, TURN_DAY),
+        _on(BINS, FEED, TURN_DAY),
+        here={
+            TURN_DAY: ("In or out", "Leave the fresh tray out, or bring it in after all"),
+            FEED: ("Out", "Take the marked line out of the meal"),
+        },
     ),
-    Command("back", "b", "Back", "Go back one step", _on(SEPARATION, PUT_RIGHT), _on(SEPARATION, PUT_RIGHT)),
+    Command(
+        "back",
+        "b",
+        "Back",
+        "Go back one step",
+        _on(SEPARATION, PUT_RIGHT, TURN_DAY, TURN_RUN),
+        _on(SEPARATION, PUT_RIGHT, TURN_RUN),
+        here={TURN_DAY: ("As usual", "Back to the plan by the pattern")},
+    ),
     Command(
         "more",
         "plus,equals_sign,right",
         "More",
         "More time, or more of what is marked; a week later",
-        _on(SEPARATION, SUPPLIES, PAST, DUE, FEED, CHECK),
+        _on(SEPARATION, SUPPLIES, PAST, DUE, FEED, CHECK, TURN_DAY, TURN_RUN),
         _on(SUPPLIES, DUE, FEED, CHECK),
         "+",
         {
+            TURN_DAY: ("Up", "The marked tray one level up; more of what is marked"),
             DUE: ("Later", "Put what is marked off by a day; again, by one more"),
             FEED: ("More", "More of what is marked; of none, as much as last time"),
         },
@@ -211,10 +229,11 @@ COMMANDS: tuple[Command, ...] = (
         "minus,left",
         "Less",
         "Less time, or less of what is marked; a week earlier",
-        _on(SEPARATION, SUPPLIES, PAST, DUE, FEED, CHECK),
+        _on(SEPARATION, SUPPLIES, PAST, DUE, FEED, CHECK, TURN_DAY, TURN_RUN),
         _on(SUPPLIES, DUE, FEED, CHECK),
         "-",
         {
+            TURN_DAY: ("Down", "The marked tray one level down; less of what is marked"),
             DUE: ("Earlier", "Take a day of putting off back"),
             FEED: ("Less", "Less of what is marked"),
         },
@@ -228,18 +247,42 @@ COMMANDS: tuple[Command, ...] = (
         "e",
         "End now",
         "End the rest or the loosening now",
-        _on(SEPARATION, DUE),
-        _on(SEPARATION, DUE),
-        here={DUE: ("Done", "Mark it done; a feeding or a check is done by writing it down")},
+        _on(SEPARATION, DUE, TURN_DAY, TURN_RUN),
+        _on(SEPARATION, DUE, TURN_DAY, TURN_RUN),
+        here={
+            TURN_RUN: ("Leave out", "Leave this task undone and go on"),
+            TURN_DAY: ("Done", "Write the turn down at once: it was done without the guide"),
+            DUE: ("Done", "Mark it done; a feeding or a check is done by writing it down"),
+        },
     ),
-    Command("put_back", "z", "Put back", "Give up: the tray goes back to its level", _on(SEPARATION)),
+    Command(
+        "put_back",
+        "z",
+        "Put back",
+        "Give up: the tray goes back to its level",
+        _on(SEPARATION, TURN_RUN),
+        here={TURN_RUN: ("Give up", "Give the turn day up as it stands")},
+    ),
     Command("hush", "m", "Hush", "Silence the bell of a rest that is over", EVERYWHERE),
     Command(
         "undo",
         "u",
         "Undo",
         "Take back the last entry",
-        _on(STACK, JOURNAL, BINS, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT, CHECK, FOUND),
+        _on(
+            STACK,
+            JOURNAL,
+            BINS,
+            SEPARATION,
+            BEGIN,
+            SUPPLIES,
+            DUE,
+            PUT_RIGHT,
+            CHECK,
+            FOUND,
+            TURN_DAY,
+            TURN_RUN,
+        ),
         _on(JOURNAL, SUPPLIES, DUE, PUT_RIGHT, FOUND),
     ),
     Command(
@@ -256,7 +299,7 @@ COMMANDS: tuple[Command, ...] = (
         "c",
         "Cautions",
         "Read the cautions, with their reasons",
-        _on(BINS, STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT, FEED, CHECK),
+        _on(BINS, STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT, FEED, CHECK, TURN_DAY, TURN_RUN),
         _on(BEGIN),
     ),
     Command("search", "tab", "Search", "Type words to find a page by", _on(HANDBOOK), _on(HANDBOOK), "Tab"),
@@ -266,7 +309,7 @@ COMMANDS: tuple[Command, ...] = (
         "Handbook",
         "Look up what is marked; in the handbook, see all its pages",
         EVERYWHERE,
-        EVERYWHERE - _on(STACK, DUE, FEED, CHECK),
+        EVERYWHERE - _on(STACK, DUE, FEED, CHECK, TURN_DAY),
     ),
     Command(
         "leave",
@@ -274,7 +317,21 @@ COMMANDS: tuple[Command, ...] = (
         "Leave",
         "Leave this screen; its place is kept",
         EVERYWHERE - _on(BINS),
-        _on(SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, HANDBOOK, FEED, CHECK)
+        _on(
+            SEPARATION,
+            TURN_DAY,
+            TURN_RUN,
+            JOURNAL,
+            CAUTIONS,
+            BEGIN,
+            SUPPLIES,
+            PAST,
+            DUE,
+            PUT_RIGHT,
+            HANDBOOK,
+            FEED,
+            CHECK,
+        )
         | _on(LEDGER, FOUND),
         "Esc",
     ),

@@ -109,16 +109,6 @@ def found(house: TrayturnApp, key: str, source: str = "") -> None:
         _ask(house, key, forms.found_form(stack, source), "Written down. u takes it back")
 
 
-def turn(house: TrayturnApp, key: str) -> None:
-    """Show what every tray becomes; Space writes the turn down."""
-    from trayturn.advice.turning import next_turn
-    from trayturn.tui.screens.stack.turn import TurnScreen
-
-    stack, profile = house.shelf.stack(key), house.shelf.loaded[key].profile
-    if stack is not None and profile is not None:
-        house.push_screen(TurnScreen(key, profile, stack, next_turn(stack)))
-
-
 def _journal(house: TrayturnApp, key: str) -> Sequence[Entry]:
     profile = house.shelf.loaded[key].profile
     return profile.journal if profile is not None else ()
