@@ -106,6 +106,13 @@ _ALL = (
         ABOUT_JSON,
     ),
     Command(
+        "day",
+        "Turn day: where it stands, or the plan of one with lifts, time and stock.",
+        "day:day",
+        arguments_bins.day,
+        ABOUT_JSON,
+    ),
+    Command(
         "separation",
         "Where the separations of one bin are.",
         "separation:separation",
