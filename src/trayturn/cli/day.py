@@ -65,7 +65,8 @@ def _by_hand(options: Namespace, profile: Profile, stack: Stack, bedding: dict[s
     """`C,A=finishing,B=feeding`, bottom first. Raises `Refused`."""
     known = [tray.id for tray in (*stack.trays, *stack.off_stack)]
     known = list(dict.fromkeys([*(tray.id for tray in profile.trays), *known]))
-    order, stages = [], {}
+    order: list[str] = []
+    stages: dict[str, Stage] = {}
     for part in options.order.split(","):
         name, _, stage = (piece.strip() for piece in part.partition("="))
         tray = next((one for one in known if one.casefold() == name.casefold()), None)
