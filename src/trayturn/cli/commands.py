@@ -107,7 +107,7 @@ _ALL = (
     ),
     Command(
         "day",
-        "Turn day: where it stands, or the plan of one with lifts, time and stock.",
+        "Turn day: its plan with lifts and time, or where it stands.",
         "day:day",
         arguments_bins.day,
         ABOUT_JSON,
