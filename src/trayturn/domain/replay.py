@@ -178,6 +178,7 @@ def replay(profile: Profile, as_of: datetime) -> Stack:
         if (handler := HANDLERS.get(entry.kind)) is not None:
             handler(ledger, entry)
         fold_care.acted(ledger, entry)
+        fold_separation.came_out(ledger, entry)
     return _freeze(ledger, as_of)
 
 
