@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from argparse import Namespace
 
+from trayturn.advice.passes import advised_to_stop
 from trayturn.cli import as_json
 from trayturn.cli.layout import Page
 from trayturn.cli.opening import open_bin, readable, stack_asked
@@ -12,7 +13,6 @@ from trayturn.domain.entries import Step
 from trayturn.domain.profile import Profile
 from trayturn.domain.stack import Separation, Stack
 from trayturn.domain.words import day
-from trayturn.procedure.separation import advised_to_stop
 from trayturn.procedure.stepper import time_words, view
 from trayturn.procedure.summary import pass_lines, summary
 

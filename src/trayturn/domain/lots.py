@@ -101,7 +101,7 @@ class Lot:
 
 
 def next_code(stack: Stack, tray: str) -> str:
-    """The code for the next lot out of that tray: `C1`, `C2`; `12-1` where the tray's own name ends in a digit.
+    """The code for the next lot out of that tray: `C1`, `C2`; `12-1` where its name ends in a digit.
 
     It is free in this bin, and no longer than a code may be.
     """

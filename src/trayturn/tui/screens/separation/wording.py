@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from trayturn.advice.due import due_list
+from trayturn.advice.passes import advised_to_stop
 from trayturn.advice.story import tray_line
 from trayturn.domain.entries import Outcome, Stage, Step
 from trayturn.domain.stack import Separation, Stack
 from trayturn.domain.words import listed
-from trayturn.procedure.separation import advised_to_stop
 from trayturn.procedure.stepper import TOOLS, StepView
 from trayturn.procedure.summary import pass_lines, summary
 
