@@ -3,7 +3,7 @@
 from trayturn.advice.passes.durations import Durations, durations
 from trayturn.advice.passes.estimate import Ahead, ahead, next_time
 from trayturn.advice.passes.stopping import advised_to_stop, empty_kg, share_left
-from trayturn.advice.passes.words import ahead_words, next_words, rest_words
+from trayturn.advice.passes.words import ahead_words, next_words, rest_option, rest_words
 
 __all__ = [
     "Ahead",
@@ -15,6 +15,7 @@ __all__ = [
     "empty_kg",
     "next_time",
     "next_words",
+    "rest_option",
     "rest_words",
     "share_left",
 ]

@@ -6,14 +6,23 @@ from datetime import timedelta
 
 from trayturn.advice.bands import Band, said
 from trayturn.advice.passes.estimate import PRACTICE, Ahead
+from trayturn.domain.entries import Step
 from trayturn.domain.units import three_figures
 from trayturn.domain.words import count, span
 
+WHICH = {Step.GET_READY: "", Step.DECIDE: "more"}
+"""How the passes left are called: all, more than those done, or with the one under way."""
 
-def ahead_words(told: Ahead, *, under_way: bool = False) -> tuple[str, str]:
-    """What is left and what rest would do, and what that rests on. `under_way`: a pass has begun."""
-    more = passes_words(told.passes, "with this one" if under_way else "more")
-    return f"{more}, {minutes_words(told.minutes)}; {rest_words(told)}.", _basis(told)
+
+def ahead_words(told: Ahead, step: Step) -> tuple[str, ...]:
+    """What is left at that step and what rest would do, and what that rests on."""
+    left = minutes_words(told.minutes)
+    if step in (Step.SETTLE, Step.CLEAN_UP):
+        return (f"{left[:1].upper()}{left[1:]} to the end.",)
+    more = passes_words(told.passes, WHICH.get(step, "with this one"))
+    if not told.passes.high:
+        return (f"{more}, {left} to the end.", _basis(told))
+    return f"{more}, {left}; {rest_words(told)}.", _basis(told)
 
 
 def next_words(told: Ahead) -> tuple[str, str]:
