@@ -53,7 +53,7 @@ def _both(one: Piece, other: Piece) -> Piece:
 
 
 def sources_named(stack: Stack, tray: str) -> list[str]:
-    """What something that does not belong may have come in with: as named before, then what the tray holds."""
+    """What something that does not belong may have come in with: as named before, then the tray's own."""
     before = _each_once(found.source for found in reversed(stack.found) if found.source)[:MOST_NAMED]
     state = stack.tray(tray)
     held = [] if state is None else [*_heaviest(state.scraps_kg), *_heaviest(state.bedding_kg)]
@@ -73,6 +73,11 @@ def piece_told(piece: Piece | Over, units: Units) -> str:
     """`2 x avocado stone, 4 cm`."""
     size = f", {show_length(piece.size_cm / 100, units)}" if piece.size_cm else ""
     return f"{piece.count} x {clean(piece.what, 40)}{size}"
+
+
+def survived(over: Over) -> str:
+    """`survived 2 turns`."""
+    return f"survived {count(over.turns, 'turn')}"
 
 
 def things(what: Contaminant, number: int) -> str:

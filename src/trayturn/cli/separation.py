@@ -6,7 +6,7 @@ from argparse import Namespace
 
 from trayturn.advice.came_out import came_out_lines
 from trayturn.advice.passes import advised_to_stop, ahead, ahead_words, next_time
-from trayturn.advice.pieces import known_overs, piece_told
+from trayturn.advice.pieces import known_overs, piece_told, survived
 from trayturn.cli import as_json
 from trayturn.cli.layout import Page
 from trayturn.cli.opening import open_bin, readable, stack_asked
@@ -15,7 +15,7 @@ from trayturn.clock import Clock
 from trayturn.domain.entries import Step
 from trayturn.domain.profile import Profile
 from trayturn.domain.stack import Separation, Stack
-from trayturn.domain.words import count, day
+from trayturn.domain.words import day
 from trayturn.procedure.stepper import time_words, view
 from trayturn.procedure.summary import pass_lines, whole_summary
 
@@ -67,12 +67,19 @@ def _state(one: Separation, now: Stack, profile: Profile) -> list[str]:
         stop, why = advised_to_stop(one, profile.empty_kg(one.tray))
         lines.append(f"{why} {'Stop here.' if stop else 'One more pass is worth it.'}")
     lines += ahead_words(ahead(now, one), shown.step)
-    known = [
-        f"{piece_told(over, now.setup.units)}, after {count(over.turns, 'turn')}"
-        for over in known_overs(now, one.tray)
+    return [
+        *lines,
+        *_known(now, one),
+        *came_out_lines(now, one),
+        *pass_lines(one, now.setup.units),
     ]
-    round_again = [f"Known to lie in it: {'; '.join(known)}."] if known else []
-    return [*lines, *round_again, *came_out_lines(now, one), *pass_lines(one, now.setup.units)]
+
+
+def _known(now: Stack, one: Separation) -> list[str]:
+    """Pieces carried into the tray before, to look out for."""
+    overs = known_overs(now, one.tray)
+    told = [f"{piece_told(over, now.setup.units)}, {survived(over)}" for over in overs]
+    return [f"Known to lie in it: {'; '.join(told)}."] if told else []
 
 
 def _sentence(text: str) -> str:

@@ -1,4 +1,4 @@
-"""Separations as data: what is left of one under way, and what came out of each. Masses in kg, times in minutes."""
+"""Separations as data: what is left of one under way, and what came out of each. Times left in minutes."""
 
 from __future__ import annotations
 
@@ -41,11 +41,7 @@ def ahead_data(told: Ahead) -> as_json.Data:
 
 
 def _band(band: Band) -> as_json.Data:
-    return {
-        "low": as_json.amount(band.low),
-        "mid": as_json.amount(band.mid),
-        "high": as_json.amount(band.high),
-    }
+    return {end: as_json.amount(value) for end, value in zip(band._fields, band, strict=True)}
 
 
 def _overs(told: CameOutTold) -> as_json.Data:
