@@ -5,13 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from trayturn.advice.due import due_list
-from trayturn.advice.passes import advised_to_stop
+from trayturn.advice.passes import advised_to_stop, ahead, ahead_words, empty_kg
 from trayturn.advice.story import tray_line
 from trayturn.domain.entries import Outcome, Stage, Step
 from trayturn.domain.stack import Separation, Stack
 from trayturn.domain.words import listed
 from trayturn.procedure.stepper import TOOLS, StepView
-from trayturn.procedure.summary import pass_lines, summary
+from trayturn.procedure.summary import pass_lines, whole_summary
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,20 +51,23 @@ def _ended(stack: Stack, sep: Separation) -> Said:
     away = f"Done. Tray {sep.tray} is empty and spare."
     to_do = f"Tray {sep.tray} is back at its level." if sep.outcome is Outcome.PUT_BACK else away
     next_up = [f"Next: {one.what}" for one in due_list(stack)[:3]]
-    return Said("Summary", to_do, (*summary(sep, stack.setup.units), "", *next_up), "Space leaves.")
+    told = (*whole_summary(stack, sep), "", *next_up, "", *pass_lines(sep, stack.setup.units))
+    return Said("Summary", to_do, told, "Space leaves.")
 
 
 def _lines(stack: Stack, sep: Separation, shown: StepView) -> tuple[str, ...]:
     if shown.step is Step.GET_READY:
         return (f"At hand: {listed(TOOLS)}.",)
     if shown.step is Step.DECIDE:
-        tray = stack.tray(sep.tray)
-        stops, why = advised_to_stop(sep, tray.empty_kg if tray else 0.0)
+        stops, why = advised_to_stop(sep, empty_kg(stack, sep.tray))
         return (
             why,
             "Advice: stop here." if stops else "Advice: one more pass.",
-            *pass_lines(sep, stack.setup.units)[-3:],
+            *ahead_words(ahead(stack, sep), shown.step),
+            *pass_lines(sep, stack.setup.units)[-2:],
         )
+    if shown.step is Step.SKIM:
+        return ahead_words(ahead(stack, sep), shown.step)
     if shown.step in (Step.LOOSEN, Step.REST):
         return tuple(pass_lines(sep, stack.setup.units)[-2:])
     return ()
@@ -80,7 +83,7 @@ def _hint(shown: StepView) -> str:
     if shown.step is Step.LOOSEN and shown.running:
         return f"Space: {shown.done_word.lower()}. + and - move the end by 1 minute."
     if shown.step is Step.SKIM:
-        return "1, 2 or 3 says how many worms. Space: skimmed."
+        return "1, 2 or 3 says how many worms. Up and down move. Space: skimmed."
     if shown.step is Step.DECIDE:
         return "1 or 2 chooses, Space goes on."
     if shown.step is Step.SETTLE:
