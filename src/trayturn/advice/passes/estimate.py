@@ -66,7 +66,7 @@ def next_time(stack: Stack) -> Ahead:
     times = durations(stack.setup, past)
     minutes = Band(*(number * times.one_pass + times.settling for number in passes))
     rests = [rest for one in past for rest in _rests(stack, one)]
-    return _told(passes, minutes, rests, stack.setup, _and_trays("", len(shares)))
+    return _told(passes, minutes, rests, stack.setup, count(len(shares), "tray") if shares else PRACTICE)
 
 
 def _told(
@@ -153,8 +153,8 @@ def _had_room(sep: Separation, place: int, left: Sequence[float] | None) -> bool
 def _basis(sep: Separation, stack: Stack, before: Sequence[float]) -> str:
     """What the estimate rests on: `3 passes of this tray and 2 earlier trays`."""
     here = f"{count(len(sep.passes), 'pass', 'passes')} of this tray" if sep.passes else ""
-    unweighed = lefts(sep, empty_kg(stack, sep.tray)) is None
-    return _and_trays(here + (", not weighed," if here and unweighed else ""), len(before))
+    unweighed = here and lefts(sep, empty_kg(stack, sep.tray)) is None
+    return _and_trays(here + (", not all weighed," if unweighed else ""), len(before))
 
 
 def _and_trays(here: str, trays: int) -> str:

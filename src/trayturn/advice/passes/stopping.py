@@ -45,9 +45,10 @@ def advised_to_stop(sep: Separation, empty_kg: float) -> tuple[bool, str]:
     left = share_left(sep, empty_kg)
     if last is not None and last.worms_seen is Amount.MANY:
         if left is not None and left > MUCH_LEFT:
-            return False, f"Many worms came off, and about {left:.0%} is still in the tray: rest longer."
+            still = f"about {100 * left:.0f} % is still in the tray"
+            return False, f"Many worms came off, but {still}: they had not gone down yet."
         return True, "Many worms came off in the skim: they have nowhere lower to go."
     if left is not None and left < LITTLE_LEFT:
-        return True, f"Little is left in the tray (about {left:.0%} of what it held)."
+        return True, f"Little is left in the tray (about {100 * left:.0f} % of what it held)."
     seen = "No worms" if last is None or last.worms_seen is Amount.NONE else "Few worms"
     return False, f"{seen} came off in the skim, and there is more to take."

@@ -12,8 +12,8 @@ from trayturn.procedure.separation import Thing
 from trayturn.tui.screens.separation.rows import Add, PieceRow, ThingRow, known_row, piece_row, thing_row
 from trayturn.tui.widgets.answer_rows import Answer
 
-ADD_PIECE = Add("add-piece", "A piece", "A piece too big or tough to be done, to go round again.")
-ADD_THING = Add("add-thing", "Not belonging", "Plastic, tape, stickers: what it is and what it came in with.")
+ADD_PIECE = Add("add-piece", "Add a piece", "Too big or tough to be done: it goes round again.")
+ADD_THING = Add("add-thing", "Add contaminant", "Plastic, tape, stickers: what it is, what it came in with.")
 
 
 def piece_rows(stack: Stack, sep: Separation, found: Sequence[Piece], before: int = 0) -> list[Answer]:

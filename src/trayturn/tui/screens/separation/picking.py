@@ -113,11 +113,9 @@ def _put_thing(answers: Answers, thing: Thing, place: str) -> None:
 async def _source(house: TrayturnApp, stack: Stack, tray: str) -> str | None:
     """What it came in with; empty where nobody knows, None where the keeper left."""
     names = sources_named(stack, tray)
-    place = await _chosen(house, "What did it come in with?", [*names, UNKNOWN, OTHER])
-    if place is None or place < len(names):
-        return None if place is None else names[place]
-    if place == len(names):
-        return ""
+    place = await _chosen(house, "What did it come in with?", [UNKNOWN, *names, OTHER])
+    if place is None or place <= len(names):
+        return None if place is None else ["", *names][place]
     return await _typed(house, "What did it come in with?", "such as parcels", SOURCE_LONGEST)
 
 

@@ -102,7 +102,7 @@ class SeparationScreen(Walk):
 
     def _draw_words(self, stack: Stack, sep: Separation | None) -> None:
         shown = view(sep, self.house.now) if sep else None
-        said = wording.words(stack, self.tray, sep, shown)
+        said = wording.words(stack, self.tray, sep, shown, wide=self.wide)
         self.put("#place", said.place)
         self.put("#to-do", said.to_do)
         self.put("#reasons", "\n".join(said.lines))

@@ -33,6 +33,11 @@ NOWHERE, OUT = "there were none", "taken out for good"
 TUB, DRIES = (LotStage.HATCHING, "hatch tub"), (LotStage.DRYING, "drying tray")
 REST = ("the hatch tub",)
 BIN, AMOUNTS = "bin ", ("moved", "counted")
+NOTES = {
+    "worms": "To a tray of this bin, or to another bin: then both files are written.",
+    "rest": "What is left in the tray, not yet castings.",
+    "overs": "What is not laid into another tray is gone with this one.",
+}
 BY_WEIGHT = "By weight without bedding: they go into that bin's file too."
 BY_NUMBER = "Where you counted them: their weight is reckoned from it."
 
@@ -102,7 +107,7 @@ def _no_keys(words: Sequence[str]) -> dict[str, str]:
 def _places(key: str, label: str, places: Mapping[str, str], before: str) -> Places:
     options = tuple(places)
     chosen = options.index(before) if before in options else 0
-    return Places(key, label, "", options, chosen, tuple(places.values()))
+    return Places(key, label, NOTES[key], options, chosen, tuple(places.values()))
 
 
 def _lot(stack: Stack, sep: Separation, along: Sequence[Entry]) -> LotRow:

@@ -85,7 +85,7 @@ def _skim(stack: Stack, sep: Separation, journal: Sequence[Entry]) -> list[Answe
 def _decide(stack: Stack, sep: Separation, journal: Sequence[Entry]) -> list[Answer]:
     stops, _ = advised_to_stop(sep, empty_kg(stack, sep.tray))
     return [
-        Pick("choice", "", "", ("one more pass", "stop here"), 1 if stops else 0),
+        Pick("choice", "Now", "", ("one more pass", "stop here"), 1 if stops else 0),
         _rest(stack, sep, journal),
     ]
 
