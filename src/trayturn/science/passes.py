@@ -93,15 +93,15 @@ def share_by_sight(seen: Sequence[str], takes: Likely) -> Likely:
     grid = [mean + spread * (n - 200) / 50 for n in range(401)]
     weights = [
         math.exp(-0.5 * ((odds - mean) / spread) ** 2)
-        * math.prod(_crowd(word, (1 - _share(odds)) ** n) for n, word in enumerate(seen, 1))
+        * math.prod(_crowd(word, n * math.log(1 - _share(odds))) for n, word in enumerate(seen, 1))
         for odds in grid
     ]
     return Likely(*(_share(odds) for odds in _quantiles(grid, weights)))
 
 
-def _crowd(seen: str, left: float) -> float:
-    """How likely a keeper is to say so with that share of the contents left."""
-    eye = NormalDist(math.log(left), GLANCE)
+def _crowd(seen: str, log_left: float) -> float:
+    """How likely a keeper is to say so with that share of the contents left, given as its logarithm."""
+    eye = NormalDist(log_left, GLANCE)
     return _likely(seen, 1 - eye.cdf(math.log(NONE_ABOVE)), eye.cdf(math.log(MANY_BELOW)))
 
 
