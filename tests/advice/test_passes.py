@@ -37,7 +37,7 @@ def holds(band: Band, truth: float) -> bool:
 @pytest.mark.parametrize("before", [0, 3])
 def test_the_band_of_weighed_passes_holds_four_truths_in_five(before: int) -> None:
     # No outside figure: trays are drawn from the model itself, each with a share of its own that is known.
-    rng, held = Random(20261121), []
+    rng, held = Random(20261121), list[bool]()
     while len(held) < 400:
         mean = rng.gauss(USUAL, p.TRAYS_DIFFER)
         past = earlier([made_up(rng, rng.gauss(mean, p.TRAYS_DIFFER)) for _ in range(before)])
@@ -50,7 +50,7 @@ def test_the_band_of_weighed_passes_holds_four_truths_in_five(before: int) -> No
 
 @pytest.mark.parametrize("before", [0, 3])
 def test_the_band_told_by_sight_alone_holds_four_in_five_too_and_is_wider(before: int) -> None:
-    rng, held, widths = Random(20261121), [], []
+    rng, held, widths = Random(20261121), list[bool](), list[float]()
     while len(held) < 400:
         mean, done = rng.gauss(USUAL, p.TRAYS_DIFFER), 1 + len(held) % 4
         past = earlier([made_up(rng, rng.gauss(mean, p.TRAYS_DIFFER)) for _ in range(before)])
