@@ -79,6 +79,8 @@ class SeparationScreen(Walk):
         self.asked = step
         self.trouble = ""
         self.unweighed = False
+        skims = sep is not None and sep.step is not None and sep.step.step is Step.SKIM
+        self.set_class(skims, "-skimming")
         answers = self.query_one(Answers)
         answers.ask(self._questions(stack, sep) if sep and sep.step else ())
         answers.display = bool(answers.answers)
