@@ -37,6 +37,12 @@ def trouble(parser: ArgumentParser) -> None:
     add_reading(parser)
 
 
+def timeline(parser: ArgumentParser) -> None:
+    """Which bins."""
+    parser.add_argument("bins", metavar="BIN", nargs="*", help="only these bins; all unless you say")
+    add_reading(parser)
+
+
 def day(parser: ArgumentParser) -> None:
     """A turn day otherwise than usual."""
     one(parser)

@@ -120,6 +120,13 @@ _ALL = (
         ABOUT_JSON,
     ),
     Command(
+        "timeline",
+        "Several separations, one pair of hands: what now, what next.",
+        "timeline:timeline",
+        arguments_bins.timeline,
+        ABOUT_JSON,
+    ),
+    Command(
         "readings",
         "What was read, against its range and its history, and what to do.",
         "readings:readings",
