@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -17,9 +16,8 @@ from trayturn.advice.pieces import (
     known_overs,
     piece_told,
     sources_named,
-    things,
 )
-from trayturn.domain.entries import Contaminant, Piece
+from trayturn.domain.entries import Piece
 from trayturn.domain.setup import Units
 from trayturn.domain.supplies import fold
 
@@ -73,19 +71,6 @@ def test_a_long_list_of_sources_still_leaves_room_for_the_trays_own() -> None:
     assert names[0] == "shop 19"
     assert len(names) == MOST_NAMED + 2
     assert sources_named(stack_of(*a_usual_bin()), "nowhere") == []
-
-
-@pytest.mark.parametrize(
-    ("what", "number", "said"),
-    [
-        (Contaminant.STICKER, 1, "1 sticker"),
-        (Contaminant.STAPLE, 4, "4 staples"),
-        (Contaminant.COATED_PAPER, 2, "2 pieces of coated paper"),
-        (Contaminant.OTHER, 2, "2 other things"),
-    ],
-)
-def test_things_are_counted_in_words(what: Contaminant, number: int, said: str) -> None:
-    assert things(what, number) == said
 
 
 def test_a_piece_is_told_in_the_keepers_units() -> None:

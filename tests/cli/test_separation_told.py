@@ -2,9 +2,16 @@
 
 from __future__ import annotations
 
+from datetime import datetime
 from typing import Any
 
 from tests.cli.conftest import Keeper
+from trayturn.domain.replay import replay
+from trayturn.procedure.separation import NewLot, Settling, settle_between, stop
+from trayturn.procedure.splitting import Split
+from trayturn.storage import saving
+from trayturn.storage.pair import append_both
+from trayturn.storage.reading import load
 
 
 def passed(keeper: Keeper, minute: int, seen: str, kg: float | None = None) -> None:
@@ -84,3 +91,26 @@ def test_what_to_expect_next_time_is_data_too(separating: Keeper) -> None:
     passed(separating, 20, "many", 2)
     separating.does("log", "pantry", "separation-ended")
     assert separating.asks("separation", "pantry")["next_time"]["rests_on"] == "1 tray"
+
+
+def test_undo_takes_a_settling_back_with_the_worms_it_moved(separating: Keeper) -> None:
+    separating.does("new", "Shed", "--trays", "2")
+    separating.does("log", "shed", "started", "A", "--stage", "feeding")
+    passed(separating, 20, "many", 2)
+    separating.it_is("2026-07-01T09:30:00+02:00")
+    now, here = datetime.fromisoformat("2026-07-01T09:30:00+02:00"), separating.home / "pantry.toml"
+    profile = load(here).profile
+    assert profile is not None
+    saving.append(load(here), stop(replay(profile, now).separations[0], now))
+    settling, worms = Settling(2.0, lot=NewLot("A1")), Split(now, 0.2, tray="A")
+    append_both(
+        load(here),
+        load(separating.home / "shed.toml"),
+        lambda one, other: settle_between(one, other, settling, worms, now),
+    )
+    assert running(separating)["worms_moved"][0]["went_to"] == "Shed"
+    told = " ".join(separating.does("log", "pantry", "undo").split())
+    assert "Taken back in Pantry: settled A, 2026-07-01 09:30, worms removed A, 2026-07-01 09:30" in told
+    assert "Taken back in Shed: worms added A, 2026-07-01 09:30." in told
+    assert separating.kinds("shed")[-2:] == ["worms_added", "undone"]
+    assert running(separating)["lots"] == []

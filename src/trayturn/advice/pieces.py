@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 
-from trayturn.domain.entries import Contaminant, Piece
+from trayturn.domain.entries import Piece
 from trayturn.domain.lots import Over
 from trayturn.domain.setup import Units
 from trayturn.domain.stack import Stack
@@ -82,12 +82,3 @@ def piece_told(piece: Piece | Over, units: Units) -> str:
 def survived(over: Over) -> str:
     """`survived 2 turns`."""
     return f"survived {count(over.turns, 'turn')}"
-
-
-def things(what: Contaminant, number: int) -> str:
-    """`3 stickers`, `1 piece of tape`."""
-    if what in (Contaminant.STICKER, Contaminant.STAPLE):
-        return count(number, str(what))
-    return (
-        count(number, "other thing") if what is Contaminant.OTHER else f"{count(number, 'piece')} of {what}"
-    )

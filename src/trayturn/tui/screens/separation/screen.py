@@ -98,6 +98,7 @@ class SeparationScreen(Walk):
 
     def _draw_aside(self, stack: Stack, sep: Separation | None) -> None:
         ended = sep is not None and sep.ended_at is not None
+        self.set_class(ended, "-ended")
         self.query_one("#steps", Static).update(step_list(sep, ended, self.house.ascii))
         drawing = self.query_one(StackDrawing)
         drawing.ascii = self.house.ascii
