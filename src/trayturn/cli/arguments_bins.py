@@ -43,6 +43,17 @@ def timeline(parser: ArgumentParser) -> None:
     add_reading(parser)
 
 
+def castings(parser: ArgumentParser) -> None:
+    """One bin, or so much potting mix."""
+    one(parser)
+    parser.add_argument("--mix", metavar="VOLUME", help="the castings for so much mix, such as 20l")
+    parser.add_argument(
+        "--share", metavar="PERCENT", help="with --mix: their share by volume; 15 %% as a rule"
+    )
+    parser.add_argument("--despite", action="store_true", help="with --mix: more than half, all the same")
+    add_reading(parser)
+
+
 def day(parser: ArgumentParser) -> None:
     """A turn day otherwise than usual."""
     one(parser)
