@@ -65,8 +65,8 @@ async def test_used_given_away_and_closed(tmp_path: Path) -> None:
         await k.press("ctrl+s")
         k.sees("leaves too little air")
         assert not k.stack("pantry").lots[0].used
-        await k.press("escape")
-        await k.press("enter", *["down"] * 9, "enter", "ctrl+s")
+        k.sees("More than half")
+        await k.press("escape", "escape", "enter", *["down"] * 9, "enter", "ctrl+s")
         assert k.stack("pantry").lots[0].closed_at is not None
         k.sees("No castings are kept here yet.")
 

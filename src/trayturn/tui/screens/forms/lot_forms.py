@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from datetime import datetime
 from functools import partial
 
@@ -153,13 +153,22 @@ def _label(lot: Lot) -> tuple[Field, ...]:
     return (Field("label", "Out of", "pick", "", options, jars[0].label),)
 
 
+def _above_half(texts: Mapping[str, str]) -> bool:
+    """Whether the share that is typed is one to be refused."""
+    typed = texts.get("share", "").strip().removesuffix("%").replace(",", ".")
+    try:
+        return judge(float(typed)).verdict is Verdict.REFUSED
+    except ValueError:
+        return False
+
+
 def _use(stack: Stack, lot: Lot) -> Parts:
     fields = (
         *_label(lot),
         _mass("kg", "How much", "such as 500 g"),
         Field("where", "For what", hint="such as tomatoes", most=200),
         Field("share", "Share of mix", "percent", "such as 15 %; by volume", least=0, most=100),
-        Field("despite", "More than half, all the same", "pick", "", YES_NO, "", more=True),
+        Field("despite", "More than half, all the same", "pick", "", YES_NO, "", asked=_above_half),
     )
 
     def build(v: Values, now: datetime) -> list[Entry]:
