@@ -9,7 +9,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tests.builders import a_profile, a_usual_bin, entry, moment, started
+from tests.builders import a_profile, entry
+from tests.procedure.bench import NOW, SETTLING, STICKERS, STONES, Bench, kinds
 from trayturn.advice.came_out import came_out, came_out_lines
 from trayturn.domain.entries import (
     Amount,
@@ -20,90 +21,14 @@ from trayturn.domain.entries import (
     LotStage,
     OversCarried,
     PassDone,
-    Piece,
     Settled,
     Step,
-    Undone,
-    WormsRemoved,
 )
-from trayturn.domain.profile import Profile
-from trayturn.domain.replay import replay, standing
 from trayturn.domain.setup import Units
-from trayturn.domain.stack import Separation, Stack
 from trayturn.procedure import separation as moves
-from trayturn.procedure.separation import NewLot, Settling, Skim, Thing
-from trayturn.procedure.splitting import CannotSplit, Split
+from trayturn.procedure.separation import NewLot, Settling, Skim
 from trayturn.procedure.summary import summary, whole_summary
-from trayturn.procedure.undoing import are_halves, go_back_both, half_of_a_move, take_back, take_back_both
-
-NOW = moment(120)
-STONES = Piece(what="avocado stone", count=2, size_cm=4.0)
-COB = Piece(what="corn cob")
-STICKERS = Thing(Contaminant.STICKER, 3, "banana")
-SHED = a_profile(started("A", 50, stage="feeding"), key="shed", name="Shed", trays="ABC")
-SETTLING = Settling(
-    2.5,
-    "tray B",
-    "tray B",
-    "tray B",
-    (STONES, COB),
-    "B",
-    (Thing(Contaminant.TAPE),),
-    NewLot("A1", LotStage.HATCHING, "hatch tub"),
-)
-
-
-class Bench:
-    """Tray A of the usual bin at its first skim, or further on."""
-
-    def __init__(self) -> None:
-        self.profile: Profile = a_profile(*a_usual_bin(), entry("worms_added", 1, worms_kg=1.0))
-        self.now = NOW
-        self.write(moves.begin("A", self.now))
-        self.write(moves.ready(self.sep, self.profile.bin, self.now, 6.0, []))
-        self.write(moves.loosened(self.sep, self.profile.bin, self.now))
-        self.write(moves.rested(self.sep, self.now))
-
-    def write(self, entries: Sequence[Entry], minutes: float = 1) -> None:
-        self.profile = self.profile.with_entries(entries)
-        self.now += timedelta(minutes=minutes)
-
-    @property
-    def stack(self) -> Stack:
-        return replay(self.profile, self.now)
-
-    @property
-    def sep(self) -> Separation:
-        found = self.stack.separation("A")
-        assert found is not None
-        return found
-
-    @property
-    def step(self) -> Step | None:
-        return self.sep.step.step if self.sep.step else None
-
-    @property
-    def standing(self) -> list[Entry]:
-        return [entry for _, entry in standing(self.profile.journal)]
-
-    def settling(self) -> Bench:
-        """One pass with two stones and three stickers, and no more of them."""
-        skim = Skim(Amount.FEW, 1.0, pieces=(STONES,), found=(STICKERS,), note="damp")
-        self.write(moves.skimmed(self.sep, skim, self.now))
-        self.write(moves.stop(self.sep, self.now))
-        return self
-
-    def settled(self, settling: Settling = SETTLING) -> Bench:
-        self.write(moves.settle(self.settling().sep, settling, self.now))
-        return self
-
-    def finished(self, settling: Settling = SETTLING) -> Separation:
-        self.write(moves.finish(self.settled(settling).sep, self.now))
-        return self.stack.past_separations[-1]
-
-
-def kinds(entries: Sequence[Entry]) -> list[type[Entry]]:
-    return [type(one) for one in entries]
+from trayturn.procedure.undoing import take_back
 
 
 def test_a_skim_writes_what_was_found_with_its_pass() -> None:
@@ -215,80 +140,6 @@ def test_the_rest_that_was_chosen_is_the_next_one_and_only_that() -> None:
     bench.write(moves.loosened(bench.sep, bench.profile.bin, bench.now))
     assert bench.sep.step is not None
     assert bench.sep.step.planned == bench.profile.bin.rest_time
-
-
-class Pair:
-    """The same bench, its worms moved to the shed with the settling."""
-
-    def __init__(self) -> None:
-        self.bench, self.shed = Bench().settling(), SHED
-        self.before = self.bench.standing
-        split = Split(self.bench.now, 0.4, 1000, tray="A")
-        out, into = moves.settle_between(self.bench.profile, self.shed, SETTLING, split, self.bench.now)
-        self.out = out
-        self.bench.write(out)
-        self.shed = self.shed.with_entries(into)
-
-    @property
-    def one(self) -> Profile:
-        return self.bench.profile
-
-    def take(self, both: tuple[list[Undone], list[Undone]]) -> None:
-        self.bench.write(both[0])
-        self.shed = self.shed.with_entries(both[1])
-
-
-def test_worms_left_over_go_to_another_bin_with_the_settling() -> None:
-    pair = Pair()
-    assert kinds(pair.out)[:2] == [Settled, WormsRemoved]
-    assert pair.bench.step is Step.CLEAN_UP
-    assert pair.bench.stack.worms_kg == pytest.approx(0.6)
-    assert replay(pair.shed, pair.bench.now).worms_kg == pytest.approx(0.4)
-    assert pair.bench.stack.lot("A1") is not None
-    assert are_halves(pair.one, pair.shed)
-    assert are_halves(pair.shed, pair.one)
-
-
-@pytest.mark.parametrize("way", ["undo", "back"])
-def test_both_halves_go_back_with_the_settling(way: str) -> None:
-    pair, now = Pair(), moment(121)
-    both = take_back_both if way == "undo" else None
-    taken = both(pair.one, pair.shed, now) if both else go_back_both(pair.one, pair.shed, "A", now)
-    pair.take(taken)
-    assert (pair.bench.standing, pair.bench.step) == (pair.before, Step.SETTLE)
-    assert [e for _, e in standing(pair.shed.journal)] == list(SHED.journal)
-
-
-def test_the_other_bin_can_take_both_back() -> None:
-    pair = Pair()
-    there, here = take_back_both(pair.shed, pair.one, moment(121))
-    pair.take((here, there))
-    assert (pair.bench.standing, pair.bench.step) == (pair.before, Step.SETTLE)
-
-
-def test_once_the_other_bin_has_gone_on_only_this_half_goes_back() -> None:
-    pair = Pair()
-    pair.shed = pair.shed.with_entries([entry("note", pair.bench.now, text="warm")])
-    pair.take(go_back_both(pair.one, pair.shed, "A", moment(121)))
-    assert pair.bench.standing == pair.before
-    assert replay(pair.shed, moment(121)).worms_kg == pytest.approx(0.4)
-
-
-def test_a_note_written_since_does_not_hide_the_half_from_going_back() -> None:
-    pair = Pair()
-    note = entry("note", pair.bench.now, text="a neighbour came by")
-    pair.bench.write([note])
-    assert half_of_a_move(pair.one.journal) is None
-    pair.take(go_back_both(pair.one, pair.shed, "A", moment(121)))
-    assert pair.bench.standing == [*pair.before, note]
-    assert [e for _, e in standing(pair.shed.journal)] == list(SHED.journal)
-
-
-def test_a_settling_done_in_another_window_is_not_done_again() -> None:
-    pair = Pair()
-    split = Split(pair.bench.now, 0.4, tray="A")
-    with pytest.raises(CannotSplit, match="gone on in another window"):
-        moves.settle_between(pair.one, pair.shed, SETTLING, split, pair.bench.now)
 
 
 def test_the_summary_tells_what_came_out_and_what_went() -> None:
