@@ -1,0 +1,4 @@
+"""The outlook: what the bin will give, need and weigh, with its bands, from the journal and a plan.
+
+Nothing here imports numpy: the model is imported when it is run.
+"""
