@@ -128,7 +128,7 @@ def _litres(one: Told) -> float:
 def _celsius(
     past: Sequence[Told], calendar: Calendar, units: Units
 ) -> tuple[tuple[float, ...], tuple[str, ...]]:
-    """A temperature for each day: in a straight line between readings, as first and last read outside them."""
+    """A temperature for each day: in a straight line between readings, and outside them the nearest one."""
     read: dict[int, float] = {}
     for one in past:
         if isinstance(one.entry, Checked) and one.entry.temperature_c is not None:

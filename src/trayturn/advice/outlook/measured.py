@@ -18,7 +18,7 @@ from trayturn.advice.reading import FEEL_BAND_PCT, FEEL_PCT
 from trayturn.domain.entries import Checked, Settled
 from trayturn.domain.profile import Profile
 from trayturn.domain.replay import Told
-from trayturn.science.process.events import Kind, Measured
+from trayturn.science.process.events import Kind, Measured, Separate
 
 KITCHEN_MOST_KG = 5.0
 """What a kitchen scale carries. Common practice, no source."""
@@ -63,26 +63,25 @@ class Reading:
 
 
 def readings_of(history: History, profile: Profile) -> tuple[Reading, ...]:
-    """Everything measured up to now, in the order of the journal. Trays off the stack tell nothing."""
+    """Everything measured up to now, in the order of the journal.
+
+    Trays off the stack tell nothing, and castings count once for each separation.
+    """
+    separated = {(e.tray, e.day): True for e in history.events if isinstance(e, Separate)}
     found: list[Reading] = []
-    settled: set[str] = set()
     for one in history.tolds:
-        if one.entry.kind == "separation_begun":
-            settled.discard(one.entry.tray)
-        for what in _read(one, history.calendar, profile, settled):
-            found.append(Reading(what, one.entry.at, one.place))
+        for what in _read(one, history.calendar, profile):
+            if what.kind != "harvest_kg" or separated.pop((what.tray or "", what.day), False):
+                found.append(Reading(what, one.entry.at, one.place))
     return tuple(found)
 
 
-def _read(one: Told, calendar: Calendar, profile: Profile, settled: set[str]) -> Iterator[Measured]:
+def _read(one: Told, calendar: Calendar, profile: Profile) -> Iterator[Measured]:
     day, entry = calendar.day(one.at), one.entry
     if isinstance(entry, Checked):
         yield from _checked(entry, day, one, profile)
-    elif isinstance(entry, Settled) and entry.castings_kg is not None and entry.tray in one.before:
-        if entry.tray not in settled:
-            settled.add(entry.tray)
-            kg = entry.castings_kg
-            yield Measured(day, "harvest_kg", kg, scale_sd(kg), entry.tray)
+    elif isinstance(entry, Settled) and entry.castings_kg is not None:
+        yield Measured(day, "harvest_kg", entry.castings_kg, scale_sd(entry.castings_kg), entry.tray)
 
 
 def _checked(entry: Checked, day: float, one: Told, profile: Profile) -> Iterator[Measured]:

@@ -52,6 +52,7 @@ def plan_of(stack: Stack, history: History) -> Plan:
     celsius, warmth_said = _celsius(history, stack.setup.units)
     bedding = main_bedding(stack)
     fresh = a_tray(stack, fold(bedding), True)
+    fresh_said = f"A fresh tray: {_kg(fresh.one.mid, stack)}, {fresh.basis}."
     return Plan(
         turn_every_days=turn_days,
         trays=size(stack),
@@ -65,12 +66,7 @@ def plan_of(stack: Stack, history: History) -> Plan:
         water_ratio=meals.water_ratio,
         turn_off_days=off_days,
         mix=meals.mix,
-        said=(
-            meals.said,
-            turns_said,
-            f"A fresh tray: {_kg(fresh.one.mid, stack)}, {fresh.basis}.",
-            warmth_said,
-        ),
+        said=(meals.said, turns_said, fresh_said, warmth_said),
     )
 
 
