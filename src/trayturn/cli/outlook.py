@@ -24,9 +24,7 @@ from trayturn.domain.units import UnitError, show_mass
 from trayturn.domain.words import count, day
 
 MOST_DRAWS, LEAST_DRAWS = 5000, 20
-NOTHING = (
-    "No separation with weighed castings yet: write down what they weigh, and forecasts are scored here."
-)
+NOTHING = "No castings are weighed yet. Write down what they weigh, and forecasts are scored here."
 
 
 def outlook_of(options: Namespace, clock: Clock) -> int:

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import datetime
 
-from trayturn.advice.bands import mass_band, rough_mass, volume_band
+from trayturn.advice.bands import mass_band, rough_mass
 from trayturn.advice.outlook.result import Harvest, Outlook
+from trayturn.advice.outlook.words import sump_words
 from trayturn.domain.setup import Units
 from trayturn.domain.stack import Stack
 from trayturn.domain.words import day
@@ -74,8 +75,8 @@ def _sump(today: Outlook, then: Outlook, units: Units) -> Iterator[str]:
         if abs(litres.p50 - was.p50) > DROPS_L:
             until = day(then.until, then.as_of)
             yield (
-                f"The sump, not emptied, holds {volume_band(litres.band, units)} by {until} instead of "
-                f"{volume_band(was.band, units)}."
+                f"The sump, not emptied, holds {sump_words(litres, units)} by {until} instead of "
+                f"{sump_words(was, units)}."
             )
 
 

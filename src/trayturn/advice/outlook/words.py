@@ -5,13 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import expm1
 
-from trayturn.advice.bands import mass_band, percent_band, rough_mass, rough_volume, volume_band
-from trayturn.advice.outlook.result import Days, Five, Harvest, NarrowMost, Outlook, Skill
+from trayturn.advice.bands import mass_band, rough_mass, rough_volume, volume_band
+from trayturn.advice.outlook.result import Days, Five, Harvest, Outlook, Skill
 from trayturn.domain.setup import Units
 from trayturn.domain.stack import Stack
 from trayturn.domain.words import count, day, due
 
 HARVESTS_TOLD = 3
+NEXT_TO_NOTHING_L = 0.05
+"""A sump is not read finer. Our choice."""
 
 
 def rests_on(measurements: int) -> str:
@@ -85,13 +87,21 @@ def _water(told: Outlook, stack: Stack) -> Iterator[str]:
     elif told.sump_l is not None:
         later = told.series["sump"]
         end = later.at(len(later) - 1)
-        holds = volume_band(end.band, units) if end.p90 >= 0.05 else "next to nothing"
-        yield f"The sump, not emptied, holds {holds} by {day(told.until, told.as_of)}."
+        yield f"The sump, not emptied, holds {sump_words(end, units)} by {day(told.until, told.as_of)}."
     if told.dry_bedding_kg:
         more = rough_mass(told.dry_bedding_kg, units)
         yield f"About {more} more dry bedding, spread over the meals, would prevent that."
     elif told.dry_bedding_kg is None:
         yield "More dry bedding at the meals would not prevent that: feed less, or empty it in time."
+
+
+def sump_words(litres: Five, units: Units) -> str:
+    """`0.8 l to 1.6 l`, `at most 200 ml`, `next to nothing`."""
+    if litres.p90 < NEXT_TO_NOTHING_L:
+        return "next to nothing"
+    if litres.p10 < NEXT_TO_NOTHING_L:
+        return f"at most {rough_volume(litres.p90, units)}"
+    return volume_band(litres.band, units)
 
 
 def days_words(days: Days, told: Outlook) -> str:
@@ -120,12 +130,7 @@ def _basis(told: Outlook) -> Iterator[str]:
     if len(told.does_not_fit) > 3:
         yield f"{count(len(told.does_not_fit) - 3, 'more entry', 'more entries')} do not fit either."
     if told.narrow_most is not None:
-        yield narrow_words(told.narrow_most)
-
-
-def narrow_words(one: NarrowMost) -> str:
-    """What to measure next."""
-    return one.words
+        yield told.narrow_most.words
 
 
 def skill_lines(skill: Skill) -> Iterator[str]:
@@ -142,13 +147,3 @@ def skill_lines(skill: Skill) -> Iterator[str]:
 def error_words(error: float | None) -> str:
     """A mean size of logarithms as percent."""
     return "nobody knows how much" if error is None else f"{round(100 * expm1(error))} %"
-
-
-def moisture_words(share: Five) -> str:
-    """`65 to 75 %`."""
-    return percent_band(share.band)
-
-
-def litres(volume: Five, units: Units) -> str:
-    """`about 1.2 l (0.8 l to 1.6 l)`."""
-    return f"about {rough_volume(volume.p50, units)} ({volume_band(volume.band, units)})"
