@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from itertools import pairwise
 
@@ -17,7 +17,7 @@ from trayturn.domain.replay import Told, told
 from trayturn.domain.setup import BinSetup, Units
 from trayturn.domain.units import show_mass, show_temperature
 from trayturn.domain.words import clean, listed
-from trayturn.science.process.events import Build, Drive, Event, Put, SumpEmptied, WormsPut
+from trayturn.science.process.events import Build, Drive, Event, Put, Separate, SumpEmptied, WormsPut
 from trayturn.science.ration import STOCKING_KG_M2
 
 WITHOUT_WORMS_DAYS = 14.0
@@ -26,6 +26,8 @@ LESS_L = 0.02
 """A sump that reads lower by more than this was emptied since. Our choice."""
 NEVER_FULL_L = 10_000.0
 """The model's sump never runs over, so that what drips can be told; how much fits is minded afterwards."""
+OLDEST_DAYS = 4 * 365
+"""What went in longer ago than this is castings long since. Our choice."""
 ONE_STEP = 1e-6
 """Days: enough for one thing to come after another."""
 
@@ -57,9 +59,15 @@ class History:
         return Build(self.setup.tray_area_m2, NEVER_FULL_L)
 
     @property
+    def start(self) -> int:
+        """The day on which the model begins: the first, or four years ago."""
+        return max(0, self.calendar.today - OLDEST_DAYS)
+
+    @property
     def drive(self) -> Drive:
         """The past up to and with today."""
-        return Drive(self.build, self.calendar.today + 0.5 - ONE_STEP, self.events, self.celsius)
+        until = self.calendar.today + 0.5 - ONE_STEP
+        return Drive(self.build, until, self.events, self.celsius, float(self.start))
 
 
 def history_of(profile: Profile, now: datetime, until: datetime | None = None) -> History:
@@ -72,15 +80,25 @@ def history_of(profile: Profile, now: datetime, until: datetime | None = None) -
     assumed = tuple(_assumed(reader, profile.bin.units))
     worms, worms_said = _first_worms(past, calendar, profile.bin)
     celsius, warmth_said = _celsius(past, calendar, profile.bin.units)
+    every = (*worms, *events, *_sump_emptied(past, calendar))
     return History(
         calendar,
         profile.bin,
         past,
-        (*worms, *events, *_sump_emptied(past, calendar)),
+        tuple(_not_too_old(every, calendar.today - OLDEST_DAYS)),
         tuple(reader.read(entries[len(past) :])),
         celsius,
         (*worms_said, *warmth_said, *assumed),
     )
+
+
+def _not_too_old(events: Sequence[Event], start: int) -> Iterator[Event]:
+    """What happened before the model begins happens on that day, in its order; harvests of then are gone."""
+    for event in events:
+        if event.day >= start:
+            yield event
+        elif not isinstance(event, Separate):
+            yield replace(event, day=float(start))
 
 
 def _assumed(reader: Reader, units: Units) -> Iterator[str]:
