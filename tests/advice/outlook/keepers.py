@@ -60,8 +60,7 @@ def kept(days: int) -> Profile:
 
 def truth(seed: int) -> Rates:
     """One set of rates, as true as any that the model begins with."""
-    rates = draw_rates(1, seed, first=seed)
-    return rates
+    return draw_rates(1, seed, first=seed)
 
 
 def lived(profile: Profile, days: int, rates: Rates) -> Run:
@@ -72,7 +71,7 @@ def lived(profile: Profile, days: int, rates: Rates) -> Run:
 
 
 def measured(days: int, rates: Rates, weigh: bool = True) -> Profile:
-    """The kept bin with its castings weighed, and the fed tray weighed and felt in the middle of each turn."""
+    """The kept bin, its castings weighed and the fed tray weighed and felt in the middle of each turn."""
     profile, ran = kept(days), lived(kept(days), days, rates)
     harvests = {(one.tray, round(one.day)): float(one.kg[0]) for one in ran.harvests}
     calendar = history_of(profile, moment(days, 23)).calendar

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 from datetime import datetime, timedelta
+from typing import Literal
 
 from trayturn.advice.feeding import feed_next
 from trayturn.advice.outlook.calendar import Calendar
@@ -39,7 +40,7 @@ def planned(profile: Profile, history: History, plan: Plan, until: int, turns: b
     """The bin's past up to now with the plan behind it, up to that day; without `turns` only its meals."""
     stack = replay(profile, history.calendar.now)
     ahead = _Ahead(_cut(profile, history, plan, stack), history.calendar, plan, until)
-    ahead.go(turns)
+    ahead.go(turns, plan.trays - size(stack) if turns else 0)
     return ahead.profile
 
 
@@ -60,7 +61,8 @@ class _Ahead:
         self.profile, self.calendar, self.plan, self.until = profile, calendar, plan, until
         self.meal = float(calendar.today + 1)
 
-    def go(self, turns: bool) -> None:
+    def go(self, turns: bool, more: int) -> None:
+        """All of it; so many more trays than the set has had come in first, as bedding at the bottom."""
         stack = self._stack(self.calendar.today)
         for separation in stack.separations:
             self._separated(separation.tray, self.calendar.today, separation.settled is not None)
@@ -68,6 +70,8 @@ class _Ahead:
         if due is not None:
             self.meal = max(self.meal, round(self.calendar.day(due)))
         day = self.calendar.today + 1
+        for _ in range(more if stack.trays else 0):
+            self._fresh(day, 1, "bedding")
         while day <= self.until:
             day = self._period(day, turns)
 
@@ -102,14 +106,15 @@ class _Ahead:
         if instead is not None:
             self._feed(instead, self._at_home(max(day, round(self.meal))))
             return instead
-        fresh = free_tray(stack)
-        if fresh is None:
-            return None
-        level = min(len(stack.trays) + 1, 20)
-        start = TrayStarted(
-            at=self._moment(day), tray=fresh, bedding_kg=self._bedding(), level=level, stage="feeding"
-        )
-        self._add([start])
+        return self._fresh(day, min(len(stack.trays) + 1, 20), "feeding")
+
+    def _fresh(self, day: int, level: int, stage: Literal["bedding", "feeding"]) -> str | None:
+        """A free tray started, if there is one."""
+        fresh = free_tray(self._stack(day))
+        if fresh is not None:
+            at, filled = self._moment(day), self._bedding()
+            start = TrayStarted(at=at, tray=fresh, bedding_kg=filled, level=level, stage=stage)
+            self._add(self._watered([start]))
         return fresh
 
     def _meals(self, tray: str, turn: int) -> None:
