@@ -50,6 +50,7 @@ COMMANDS = frozenset(
         "moisture",
         "readings",
         "outlook",
+        "score",
         "compare",
         "feed",
         "check",

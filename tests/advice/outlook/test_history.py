@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import UTC, timedelta, timezone
+from typing import TypeVar
 
 import pytest
 from hypothesis import given
@@ -29,18 +30,18 @@ from trayturn.science.process.events import (
     WormsTaken,
 )
 
-NOW = moment(100)
+E = TypeVar("E", bound=Event)
 
 
-def history(*entries: Entry, now: float = 100, **setup: object) -> History:
-    return history_of(a_profile(*entries, **setup), moment(now))
+def history(*entries: Entry, now: float = 100) -> History:
+    return history_of(a_profile(*entries), moment(now))
 
 
 def kinds(found: History) -> list[str]:
     return [type(event).__name__ for event in found.events]
 
 
-def of(found: History, kind: type[Event]) -> list[Event]:
+def of(found: History, kind: type[E]) -> list[E]:
     return [event for event in found.events if isinstance(event, kind)]
 
 
@@ -68,6 +69,16 @@ def test_days_are_those_of_the_keepers_clock() -> None:
     assert round(calendar.day(late.astimezone(timezone(timedelta(hours=9))))) == 0
 
 
+def test_a_clock_set_back_makes_nothing_later_than_today() -> None:
+    """Half past midnight in summer time is before twenty to twelve in winter time, of the day before."""
+    now = moment(9, 23, 40)
+    ahead = (now - timedelta(minutes=10)).astimezone(timezone(timedelta(hours=2)))
+    assert ahead.date() > now.date()
+    calendar = calendar_of([moment(0)], now)
+    assert round(calendar.day(ahead)) == calendar.today == 9
+    assert round(calendar.day(now + timedelta(minutes=30))) == 10
+
+
 def test_a_meal_is_split_by_the_table_of_ingredients() -> None:
     """Cabbage 92.18 % water and apple 85.56 % (USDA SR28); cardboard 8 % water and slow."""
     rows = {row.name: row for row in load_materials().rows}
@@ -75,7 +86,7 @@ def test_a_meal_is_split_by_the_table_of_ingredients() -> None:
     assert meal.quick_kg == pytest.approx(1 - (rows["cabbage"].moisture or 0))
     assert meal.resistant_kg == pytest.approx(0.1 * (1 - 0.525))
     dry = makeup.bedding({"shredded cardboard": 0.5}, shipped_pantry())
-    assert (dry.slow_kg, dry.water_kg) == (pytest.approx(0.46), pytest.approx(0.04))
+    assert (dry.slow_kg, dry.water_kg) == pytest.approx((0.46, 0.04))
     both = meal + dry
     assert both.solids_kg + both.water_kg == pytest.approx(1.6)
 
@@ -92,10 +103,10 @@ def test_what_is_not_known_has_a_stand_in() -> None:
 def test_a_first_turn_and_what_it_holds() -> None:
     found = history(*a_usual_bin())
     puts = of(found, Put)
-    assert sum(1 for put in puts if put.quick_kg) == 5  # type: ignore[union-attr]
-    assert [turn.order for turn in of(found, Turn)][-1] == ("C", "A", "B")  # type: ignore[union-attr]
+    assert sum(1 for put in puts if put.quick_kg) == 5
+    assert [turn.order for turn in of(found, Turn)][-1] == ("C", "A", "B")
     total = 0.5 * 3 + 0.5 * 5
-    held = sum(p.quick_kg + p.slow_kg + p.resistant_kg + p.water_kg for p in puts)  # type: ignore[union-attr]
+    held = sum(p.quick_kg + p.slow_kg + p.resistant_kg + p.water_kg for p in puts)
     assert held == pytest.approx(total), "all that went in, and nothing else"
 
 
@@ -104,7 +115,7 @@ def test_the_order_of_the_trays_is_that_of_the_replay(journal: list[Entry]) -> N
     profile = a_profile(*journal, trays="")
     found, stack = history_of(profile, moment(30_000)), replay(profile, moment(30_000))
     turns = of(found, Turn)
-    order = turns[-1].order if turns else ()  # type: ignore[union-attr]
+    order = turns[-1].order if turns else ()
     assert order == tuple(tray.id for tray in stack.trays)
     days = [event.day for event in found.events if not isinstance(event, SumpEmptied | WormsPut)]
     assert days == sorted(days)
@@ -129,10 +140,10 @@ def test_a_separation_takes_the_castings_and_the_overs_go_to_the_fed_tray() -> N
     done = separation("A", 80, castings_kg=3.0)
     found = history(*a_usual_bin(), *done)
     (separate,) = of(found, Separate)
-    assert (separate.tray, separate.overs_to) == ("A", "B")  # type: ignore[union-attr]
+    assert (separate.tray, separate.overs_to) == ("A", "B")
     named = history(*a_usual_bin(), *separation("A", 80, overs_to="into tray C"))
-    assert of(named, Separate)[0].overs_to == "C"  # type: ignore[union-attr]
-    assert of(found, Turn)[-1].order == ("C", "B")  # type: ignore[union-attr]
+    assert of(named, Separate)[0].overs_to == "C"
+    assert of(found, Turn)[-1].order == ("C", "B")
 
 
 def test_a_tray_put_back_gives_nothing() -> None:
@@ -142,13 +153,13 @@ def test_a_tray_put_back_gives_nothing() -> None:
     ]
     found = history(*a_usual_bin(), *back)
     assert of(found, Separate) == []
-    assert of(found, Turn)[-1].order == ("C", "A", "B")  # type: ignore[union-attr]
+    assert of(found, Turn)[-1].order == ("C", "A", "B")
 
 
 def test_a_tray_begun_afresh_is_empty_first() -> None:
     again = (*a_usual_bin(), *separation("A", 80), started("A", 90))
     found = history(*again)
-    assert [event.tray for event in of(found, Emptied)] == ["A"]  # type: ignore[union-attr]
+    assert [event.tray for event in of(found, Emptied)] == ["A"]
     assert len(of(found, Separate)) == 1
     events = found.events
     assert solids_in(events, "A", 95) == pytest.approx(0.46)
@@ -157,12 +168,12 @@ def test_a_tray_begun_afresh_is_empty_first() -> None:
 
 def test_a_tray_begun_afresh_without_its_separation_keeps_its_worms() -> None:
     found = history(*a_usual_bin(), turned("CB", 80), started("A", 90))
-    assert [event.tray for event in of(found, Separate)] == ["A"]  # type: ignore[union-attr]
+    assert [event.tray for event in of(found, Separate)] == ["A"]
 
 
 def test_a_tray_without_bedding_written_down_is_taken_as_full() -> None:
     found = history(started("A", 0, bedding_kg={}), fed("A", 1))
-    assert of(found, Put)[0].slow_kg == pytest.approx(0.48 * 0.92)  # type: ignore[union-attr]
+    assert of(found, Put)[0].slow_kg == pytest.approx(0.48 * 0.92)
     assert any("How much bedding went into tray A" in said for said in found.assumed)
     came_in = history(started("A", 0), turned("BA", 10))
     assert any("tray B" in said for said in came_in.assumed)
@@ -175,10 +186,10 @@ def test_worms_in_out_and_never_written_down() -> None:
         entry("worms_removed", 9, worms_kg=0.1),
         fed("A", 1),
     )
-    assert [event.kg for event in of(found, WormsPut)] == [0.5]  # type: ignore[union-attr]
-    assert [event.kg for event in of(found, WormsTaken)] == [0.1]  # type: ignore[union-attr]
+    assert [event.kg for event in of(found, WormsPut)] == [0.5]
+    assert [event.kg for event in of(found, WormsTaken)] == [0.1]
     without = history(started("A", 0), fed("A", 1))
-    assert of(without, WormsPut)[0].kg == pytest.approx(1.6 * 0.16)  # type: ignore[union-attr]
+    assert of(without, WormsPut)[0].kg == pytest.approx(1.6 * 0.16)
     assert any("No worms are written down" in said for said in without.assumed)
     late = history(started("A", 0), fed("A", 1), entry("worms_added", 40, worms_kg=0.5))
     assert len(of(late, WormsPut)) == 2

@@ -18,7 +18,7 @@ from tests.strategies import entries as any_entries
 from tests.test_sample_profiles import NAMES, SCENARIO, sample
 from trayturn.advice.outlook import Stopped, outlook
 from trayturn.advice.outlook.result import Fan, Five, Outlook
-from trayturn.domain.entries import Entry
+from trayturn.domain.entries import Checked, Entry
 from trayturn.domain.profile import Profile
 from trayturn.domain.replay import replay
 
@@ -80,8 +80,12 @@ def test_it_says_what_it_rests_on() -> None:
 def test_an_entry_that_contradicts_the_others_is_named() -> None:
     """4.9 kg of contents typed as 49 kg."""
     profile = measured(190, truth(0))
-    place, check = next((n, e) for n, e in enumerate(profile.journal) if getattr(e, "gross_kg", None))
-    slip = check.model_copy(update={"gross_kg": 10 * (check.gross_kg or 0)})  # type: ignore[union-attr]
+    place, check = next(
+        (place, one)
+        for place, one in enumerate(profile.journal)
+        if isinstance(one, Checked) and one.gross_kg is not None
+    )
+    slip = check.model_copy(update={"gross_kg": 10 * (check.gross_kg or 0)})
     wrong = replace(profile, journal=(*profile.journal[:place], slip, *profile.journal[place + 1 :]))
     told = outlook(wrong, moment(190, 23), 70, usual_plan(), draws=FEW)
     worst = told.does_not_fit[0]

@@ -64,7 +64,7 @@ def test_the_habit_of_meals() -> None:
 
 def test_too_few_meals_are_as_often_as_the_setup_has_it() -> None:
     found = plan(a_profile(started("A", 0), fed("A", 1, {"cabbage": 0.6}), days_between_feedings=12.0), 5)
-    assert (found.feed_every_days, found.scraps_kg_per_week) == (12.0, pytest.approx(0.6 * 7 / 12))
+    assert (found.feed_every_days, found.scraps_kg_per_week) == pytest.approx((12.0, 0.6 * 7 / 12))
 
 
 def test_without_a_meal_the_area_rule_stands_in() -> None:

@@ -6,7 +6,7 @@ the tray that leaves separated on the same day. The entries are never saved.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Literal
@@ -25,14 +25,13 @@ from trayturn.domain.entries import (
     Settled,
     Stage,
     TrayStarted,
-    Undone,
 )
 from trayturn.domain.profile import Profile
 from trayturn.domain.replay import replay
 from trayturn.domain.stack import Stack
 
-LEAST_KG = 1e-4
-"""Less than this is nothing to write down."""
+LEAST_KG, MOST_KG = 1e-4, 1000.0
+"""Less than this is nothing to write down; more no entry can hold."""
 A_MOMENT = timedelta(seconds=1)
 
 
@@ -49,7 +48,7 @@ def _cut(profile: Profile, history: History, plan: Plan, stack: Stack) -> Profil
     setup = profile.bin.model_copy(
         update={"days_between_turns": max(1.0, plan.turn_every_days), "tray_count": plan.trays}
     )
-    journal = tuple(one.entry for one in history.tolds if not isinstance(one.entry, Undone))
+    journal = tuple(one.entry for one in history.tolds)
     listed = profile.trays if plan.trays == size(stack) else ()
     return replace(profile, bin=setup, trays=listed, journal=journal)
 
@@ -129,16 +128,16 @@ class _Ahead:
         """One meal, and the day of the next."""
         plan = self.plan
         scraps = plan.scraps_kg_per_week * plan.feed_every_days / 7
-        items = {name: scraps * share for name, share in plan.mix.items() if scraps * share > LEAST_KG}
-        bedding = scraps * plan.bedding_ratio
-        water = scraps * plan.water_ratio
+        items = _written({name: scraps * share for name, share in plan.mix.items()})
+        bedding = _written({plan.bedding: scraps * plan.bedding_ratio})
+        water = min(scraps * plan.water_ratio, MOST_KG)
         self.meal = max(self.meal, float(day)) + max(1.0, plan.feed_every_days)
         if items and day <= self.until:
             meal = Fed(
                 at=self._moment(day),
                 tray=tray,
                 items_kg=items,
-                bedding_kg={plan.bedding: bedding} if bedding > LEAST_KG else {},
+                bedding_kg=bedding,
                 water_kg=water if water > LEAST_KG else None,
             )
             self._add([meal])
@@ -166,8 +165,7 @@ class _Ahead:
         self._add([SeparationEnded(at=at, tray=tray)])
 
     def _bedding(self) -> dict[str, float]:
-        kg = self.plan.fresh_bedding_kg
-        return {self.plan.bedding: kg} if kg > LEAST_KG else {}
+        return _written({self.plan.bedding: self.plan.fresh_bedding_kg})
 
     def _watered(self, entries: Iterable[Entry]) -> list[Entry]:
         """A fresh tray gets the water that fresh trays get here."""
@@ -193,3 +191,8 @@ class _Ahead:
 
     def _add(self, entries: Iterable[Entry]) -> None:
         self.profile = self.profile.with_entries(entries)
+
+
+def _written(masses: Mapping[str, float]) -> dict[str, float]:
+    """What an entry can hold of these masses, kg."""
+    return {name: min(kg, MOST_KG) for name, kg in masses.items() if kg > LEAST_KG}

@@ -11,7 +11,7 @@ from trayturn.advice.contents import ROOM_C
 from trayturn.advice.outlook.calendar import Calendar, calendar_of
 from trayturn.advice.outlook.happened import Reader
 from trayturn.advice.pantry import pantry_of
-from trayturn.domain.entries import Checked, Fed, WormsAdded
+from trayturn.domain.entries import Checked, Fed, Undone, WormsAdded
 from trayturn.domain.profile import Profile
 from trayturn.domain.replay import Told, told
 from trayturn.domain.setup import BinSetup, Units
@@ -72,7 +72,7 @@ class History:
 
 def history_of(profile: Profile, now: datetime, until: datetime | None = None) -> History:
     """The journal up to `now`; with `until`, of a profile that holds a plan, also what comes after now."""
-    entries = tuple(told(profile, until or now))
+    entries = tuple(one for one in told(profile, until or now) if not isinstance(one.entry, Undone))
     past = tuple(one for one in entries if one.at <= now)
     calendar = calendar_of((one.entry.at for one in past), now)
     reader = Reader(calendar, profile.bin, pantry_of(profile))
