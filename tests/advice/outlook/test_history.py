@@ -207,7 +207,7 @@ def test_the_warmth_between_readings_and_without_any() -> None:
     found = history(
         started("A", 0), entry("checked", 10, temperature_c=10.0), entry("checked", 20, temperature_c=20.0)
     )
-    assert [found.celsius[day] for day in (0, 10, 15, 20, 100)] == [10, 10, 15, 20, 20]
+    assert [found.celsius[day] for day in (0, 9, 10, 15, 20, 100)] == [10, 10, 10, 15, 20, 20]
     assert len(found.celsius) == 101
     assert not any("temperature" in said for said in found.assumed)
     assert any("No temperature" in said for said in history(started("A", 0)).assumed)

@@ -26,7 +26,7 @@ LESS_L = 0.02
 """A sump that reads lower by more than this was emptied since. Our choice."""
 NEVER_FULL_L = 10_000.0
 """The model's sump never runs over, so that what drips can be told; how much fits is minded afterwards."""
-OLDEST_DAYS = 4 * 365
+OLDEST_DAYS = 2 * 365
 """What went in longer ago than this is castings long since. Our choice."""
 ONE_STEP = 1e-6
 """Days: enough for one thing to come after another."""
@@ -60,7 +60,7 @@ class History:
 
     @property
     def start(self) -> int:
-        """The day on which the model begins: the first, or four years ago."""
+        """The day on which the model begins: the first, or two years ago."""
         return max(0, self.calendar.today - OLDEST_DAYS)
 
     @property
@@ -154,14 +154,15 @@ def _celsius(
     if not read:
         room = show_temperature(ROOM_C, units)
         return (ROOM_C,) * (calendar.today + 1), (f"No temperature is written down: {room} is assumed.",)
-    days = sorted(read)
-    return tuple(_between(day, days, read) for day in range(calendar.today + 1)), ()
+    return tuple(_day_by_day(sorted(read.items()), calendar.today)), ()
 
 
-def _between(day: int, days: Sequence[int], read: dict[int, float]) -> float:
-    before = max((d for d in days if d <= day), default=days[0])
-    after = min((d for d in days if d >= day), default=days[-1])
-    if before >= after:
-        return read[before]
-    share = (day - before) / (after - before)
-    return read[before] + share * (read[after] - read[before])
+def _day_by_day(read: Sequence[tuple[int, float]], today: int) -> Iterator[float]:
+    """A value for each day up to today from values of some days, the earliest first."""
+    place = 0
+    for day in range(today + 1):
+        while place < len(read) and read[place][0] < day:
+            place += 1
+        (first, low), (last, high) = read[max(0, place - 1)], read[min(place, len(read) - 1)]
+        share = (day - first) / (last - first) if last > first and day > first else 0.0
+        yield low + share * (high - low)
