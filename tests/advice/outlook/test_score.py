@@ -150,6 +150,8 @@ def test_a_model_that_was_worse_gives_way_to_the_rule_of_thumb(monkeypatch: pyte
     assert told.used == "rule of thumb"
     (first, *_) = told.harvests
     assert (first.moisture, first.hatched) == (None, None)
+    assert told.finishing_kg is None
+    assert "castings" not in told.series
     assert first.castings_kg.p90 / first.castings_kg.p50 == pytest.approx(math.exp(WIDTH * 1.2816))
     assert any("further off than the rule of thumb" in said for said in told.sentences)
     assert "0 %" in next(said for said in told.sentences if "further off" in said)

@@ -118,8 +118,8 @@ def _made(
         rests_on=RestsOn(used, words.rests_on(used), skill),
         harvests=harvests,
         finishing=coming.target,
-        finishing_kg=coming.finishing_kg(),
-        series=coming.series(),
+        finishing_kg=None if by_thumb else coming.finishing_kg(),
+        series=coming.series(not by_thumb),
         worms_kg=figures.five(recent["worms_kg"][-1]),
         sump_l=figures.five(coming.sump[0].clip(0, profile.bin.sump_capacity_l)),
         moisture={
