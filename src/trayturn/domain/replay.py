@@ -211,6 +211,7 @@ def _folded(ledger: Ledger, as_of: datetime) -> Iterator[tuple[datetime, int, En
         if (handler := HANDLERS.get(entry.kind)) is not None:
             handler(ledger, entry)
         fold_care.acted(ledger, entry)
+        fold_separation.came_out(ledger, entry)
         yield at, index, entry
 
 
@@ -245,6 +246,7 @@ def _freeze(ledger: Ledger, as_of: datetime) -> Stack:
         sump=ledger.sump,
         separations=tuple(ledger.separations.values()),
         past_separations=tuple(ledger.past_separations),
+        lives=tuple(ledger.lives),
         harvests=tuple(ledger.harvests),
         first_tray_at=ledger.first_tray_at,
         last_turn_at=ledger.last_turn_at,

@@ -9,24 +9,30 @@ from datetime import datetime, timedelta
 from trayturn.domain.day import TurnDay
 from trayturn.domain.entries import (
     Checked,
+    ContaminantFound,
     Fed,
     FollowUpSet,
+    LotBegun,
     MealKept,
     MeasureSet,
     Outcome,
+    OversCarried,
     PassDone,
     Settled,
     Stage,
     Step,
     SuppliesUsed,
     TrayStarted,
+    WormsRemoved,
 )
+from trayturn.domain.lives import TrayLife
 from trayturn.domain.lots import Found, Lot, Over
 from trayturn.domain.problems import Finding
 from trayturn.domain.setup import BinSetup
 from trayturn.domain.supplies import Supply
 
 DAY = timedelta(days=1)
+CameOut = OversCarried | ContaminantFound | LotBegun | WormsRemoved
 
 
 def days_between(start: datetime, end: datetime) -> float:
@@ -82,7 +88,10 @@ class TrayState:
 
 @dataclass(frozen=True, slots=True)
 class StepTimes:
-    """One step of a separation as it was done. `ended_at` is None while it runs."""
+    """One step of a separation as it was done. `ended_at` is None while it runs.
+
+    `rest_minutes` is the length of the rest to follow, where the keeper chose one.
+    """
 
     step: Step
     pass_number: int | None
@@ -90,11 +99,16 @@ class StepTimes:
     ends_at: datetime | None = None
     planned: timedelta | None = None
     ended_at: datetime | None = None
+    rest_minutes: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Separation:
-    """One separation: its steps, its passes, and what became of the tray. `ended_at` is None under way."""
+    """One separation: its steps, its passes, and what became of the tray. `ended_at` is None under way.
+
+    `came_out` is what else was written of the tray meanwhile, in order: pieces carried on, what does not
+    belong, worms moved, lots begun.
+    """
 
     tray: str
     begun_at: datetime
@@ -105,6 +119,7 @@ class Separation:
     settled: Settled | None = None
     ended_at: datetime | None = None
     outcome: Outcome | None = None
+    came_out: tuple[CameOut, ...] = ()
 
     @property
     def step(self) -> StepTimes | None:
@@ -147,6 +162,7 @@ class Stack:
     `caddy_kg` are the scraps that wait, since `caddy_at`; `smelled` is the last check that named a smell. The
     last feedings, started trays and other uses of supplies are a few of the latest, oldest first.
     `left_out_at` is the turn that brought no fresh tray in for want of bedding, until a tray is started.
+    `lives` are those of trays that were separated and emptied, in the order in which they ended.
     `overs` are pieces that lie in trays now, `overs_gone` those that went; `found` is what did not belong in
     the bin, and `sources_stopped` since when which source of it, by folded name, is said to be closed.
     """
@@ -159,6 +175,7 @@ class Stack:
     sump: Sump = Sump()
     separations: tuple[Separation, ...] = ()
     past_separations: tuple[Separation, ...] = ()
+    lives: tuple[TrayLife, ...] = ()
     harvests: tuple[Harvest, ...] = ()
     first_tray_at: datetime | None = None
     last_turn_at: datetime | None = None

@@ -73,7 +73,7 @@ def _press(due: datetime, ready: bool, stack: Stack) -> Press:
 def turn(stack: Stack) -> Iterator[Due]:
     """The next turn."""
     coming = next_turn(stack)
-    if coming.due is not None:
+    if coming.due is not None and stack.turn_day is None:
         press = _press(coming.due, coming.ready and not stack.separations, stack)
         why = _with_stock(stack, coming)
         yield due_at(stack, "turn", coming.what, why, coming.due, press=press)
@@ -135,7 +135,7 @@ def start(stack: Stack) -> Iterator[Due]:
     Where there is no bedding for it, nothing is said until there is.
     """
     places, name = room(stack), free_tray(stack)
-    turning = next_turn(stack).ready or bool(stack.separations)
+    turning = next_turn(stack).ready or bool(stack.separations) or stack.turn_day is not None
     if stack.setup.pattern is not Pattern.BEDDING_BELOW or turning or not places or name is None:
         return
     if not bedding_at_hand(stack):
