@@ -79,6 +79,19 @@ def test_castings_settled_twice_count_once() -> None:
     assert [one.what.value for one in readings(begun, settled, again, ended)] == [4.5]
 
 
+def test_castings_weighed_as_a_lot_or_as_skims_count_as_the_ledger_has_them() -> None:
+    begun, _, ended = separated(4.5)
+    lot = entry("lot_begun", moment(80, 13), lot="A1", tray="A", kg=4.1)
+    skims = [
+        entry("pass_done", moment(80, 10 + n, 30), tray="A", pass_number=n, worms_seen="few", skimmed_kg=kg)
+        for n, kg in ((1, 2.0), (2, 1.5))
+    ]
+    assert [one.what.value for one in readings(begun, ended, lot)] == [4.1]
+    late = entry("separation_ended", moment(80, 15), tray="A")
+    assert [one.what.value for one in readings(begun, *skims, late)] == [3.5]
+    assert readings(begun, ended) == (), "nothing was weighed"
+
+
 def test_what_is_older_than_the_model_goes_back_is_left_out() -> None:
     old = checked(70, tray="A", moisture_pct=72.0)
     assert readings(old, now=80) != ()

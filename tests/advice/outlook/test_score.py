@@ -22,7 +22,7 @@ from trayturn.advice.outlook.score import (
     past_forecasts,
     skill_of,
     thumb_errors,
-    weighed_harvests,
+    weighed_lives,
     worse_than_thumb,
 )
 from trayturn.advice.outlook.thumb import WIDTH, thumb_band, thumb_of, width_of
@@ -50,7 +50,7 @@ def made(p10: float, p50: float, p90: float, came: float | None, thumb: float) -
 
 
 def test_every_weighed_separation_is_found_with_its_finishing_stage() -> None:
-    found = weighed_harvests(keeper(), history_of(keeper(), NOW))
+    found = weighed_lives(keeper(), NOW)
     assert [one.tray for one in found] == ["A", "B", "C", "A"]
     for one in found:
         stage = replay(keeper(), one.finishing_at).tray(one.tray)
@@ -60,7 +60,7 @@ def test_every_weighed_separation_is_found_with_its_finishing_stage() -> None:
     unweighed = a_profile(
         *a_usual_bin(), entry("separation_begun", 80, tray="A"), entry("settled", 81, tray="A")
     )
-    assert weighed_harvests(unweighed, history_of(unweighed, moment(90))) == ()
+    assert weighed_lives(unweighed, moment(90)) == ()
 
 
 def test_a_past_forecast_knows_only_what_was_known() -> None:

@@ -17,7 +17,8 @@ Answer = TypeVar("Answer")
 COUNTED = frozenset(
     {
         *("tray_started", "fed", "checked", "turned", "worms_added", "worms_removed"),
-        *("separation_begun", "settled", "separation_ended", "hatchlings_recovered"),
+        *("separation_begun", "pass_done", "settled", "separation_ended"),
+        *("lot_begun", "hatchlings_recovered"),
         *("supplies_added", "supplies_used", "supplies_counted"),
     }
 )

@@ -21,7 +21,7 @@ from trayturn.advice.outlook.score import (
     past_forecasts,
     skill_of,
     thumb_errors,
-    weighed_harvests,
+    weighed_lives,
     worse_than_thumb,
 )
 from trayturn.advice.outlook.telling import narrow_most
@@ -95,7 +95,7 @@ def _made(
     plan = plan or plan_of(stack, history)
     if not stack.trays:
         return _nothing(stack, history, days, plan, seed)
-    before = FIT_RUNS + min(MOST, len(weighed_harvests(profile, history)))
+    before = FIT_RUNS + min(MOST, len(weighed_lives(profile, history.calendar.now)))
     of = before + AFTER_FIT
     ground = _ground(profile, history, seed, draws, lambda done: progress(done, of), cancel)
     past = past_forecasts(

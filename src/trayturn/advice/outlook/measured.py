@@ -11,13 +11,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime
 
-from trayturn.advice.outlook.calendar import Calendar
+from trayturn.advice.ledger.castings import castings_book
 from trayturn.advice.outlook.history import History
 from trayturn.advice.outlook.result import PointKind
 from trayturn.advice.reading import FEEL_BAND_PCT, FEEL_PCT
-from trayturn.domain.entries import Checked, Settled
+from trayturn.domain.entries import Checked, Outcome, SeparationEnded, Settled
 from trayturn.domain.profile import Profile
-from trayturn.domain.replay import Told
+from trayturn.domain.replay import Told, replay
+from trayturn.domain.stack import Separation, Stack
 from trayturn.science.process.events import Kind, Measured, Separate
 
 KITCHEN_MOST_KG = 5.0
@@ -62,29 +63,57 @@ class Reading:
         return SHOWN[self.what.kind]
 
 
+@dataclass(frozen=True, slots=True)
+class Weighed:
+    """A separation whose castings were all weighed, as the ledger has them, and when it was done."""
+
+    separation: Separation
+    at: datetime
+    kg: float
+
+    @property
+    def tray(self) -> str:
+        """The tray they came out of."""
+        return self.separation.tray
+
+
+def weighed_castings(stack: Stack) -> tuple[Weighed, ...]:
+    """Every separation that emptied a tray and has its castings weighed, the oldest first."""
+    found = []
+    for done, castings in castings_book(stack).items():
+        at = done.settled.at if done.settled is not None else done.ended_at
+        emptied = done.settled is not None or done.outcome is Outcome.FINISHED
+        if emptied and at is not None and castings.whole and castings.kg:
+            found.append(Weighed(done, at, castings.kg))
+    return tuple(sorted(found, key=lambda one: one.at))
+
+
 def readings_of(history: History, profile: Profile) -> tuple[Reading, ...]:
-    """Everything measured up to now, in the order of the journal.
+    """Everything measured up to now, in the order it was.
 
-    Trays off the stack tell nothing, nor what is older than the model goes back, and castings count once
-    for each separation.
+    Trays off the stack tell nothing, nor what is older than the model goes back.
     """
-    separated = {(e.tray, e.day): True for e in history.events if isinstance(e, Separate)}
-    found: list[Reading] = []
+    found = [*_castings(history, replay(profile, history.calendar.now))]
     for one in history.tolds:
-        for what in _read(one, history.calendar, profile):
-            if what.day < history.start:
-                continue
-            if what.kind != "harvest_kg" or separated.pop((what.tray or "", what.day), False):
+        if isinstance(one.entry, Checked):
+            for what in _checked(one.entry, history.calendar.day(one.at), one, profile):
                 found.append(Reading(what, one.entry.at, one.place))
-    return tuple(found)
+    return tuple(sorted((one for one in found if one.what.day >= history.start), key=lambda one: one.at))
 
 
-def _read(one: Told, calendar: Calendar, profile: Profile) -> Iterator[Measured]:
-    day, entry = calendar.day(one.at), one.entry
-    if isinstance(entry, Checked):
-        yield from _checked(entry, day, one, profile)
-    elif isinstance(entry, Settled) and entry.castings_kg is not None:
-        yield Measured(day, "harvest_kg", entry.castings_kg, scale_sd(entry.castings_kg), entry.tray)
+def _castings(history: History, stack: Stack) -> Iterator[Reading]:
+    """Castings of those separations that the model has made too."""
+    separated = {(e.tray, round(e.day)): e.day for e in history.events if isinstance(e, Separate)}
+    places = {
+        (one.entry.tray, one.entry.at): one.place
+        for one in history.tolds
+        if isinstance(one.entry, Settled | SeparationEnded)
+    }
+    for one in weighed_castings(stack):
+        day = separated.pop((one.tray, round(history.calendar.day(one.at))), None)
+        if day is not None:
+            what = Measured(day, "harvest_kg", one.kg, scale_sd(one.kg), one.tray)
+            yield Reading(what, one.at, places[one.tray, one.at])
 
 
 def _checked(entry: Checked, day: float, one: Told, profile: Profile) -> Iterator[Measured]:

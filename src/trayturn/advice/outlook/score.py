@@ -8,7 +8,7 @@ it was separated is taken as it came.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
@@ -18,11 +18,11 @@ from trayturn.advice.outlook.ahead import planned
 from trayturn.advice.outlook.cache import Cache, digest
 from trayturn.advice.outlook.fitted import Stop
 from trayturn.advice.outlook.history import ONE_STEP, History, history_of
-from trayturn.advice.outlook.measured import readings_of
+from trayturn.advice.outlook.measured import Weighed, readings_of, weighed_castings
 from trayturn.advice.outlook.plan import plan_of
 from trayturn.advice.outlook.result import PastForecast, Skill
 from trayturn.advice.outlook.thumb import solids_in, thumb_of
-from trayturn.domain.entries import SeparationBegun, Settled, Stage
+from trayturn.domain.entries import Stage
 from trayturn.domain.profile import Profile
 from trayturn.domain.replay import replay
 from trayturn.domain.stack import Stack
@@ -38,8 +38,8 @@ A_MOMENT = timedelta(seconds=1)
 
 
 @dataclass(frozen=True, slots=True)
-class Weighed:
-    """A separation whose castings were weighed: when the tray began to finish, when it was emptied."""
+class Life:
+    """A tray's life that ended in weighed castings: when it began, began to finish, and was emptied."""
 
     tray: str
     started_at: datetime
@@ -51,25 +51,17 @@ class Weighed:
 _cache: Cache[PastForecast] = Cache(64)
 
 
-def weighed_harvests(profile: Profile, history: History) -> tuple[Weighed, ...]:
-    """Every separation with weighed castings, oldest first."""
-    begun: dict[str, datetime] = {}
-    found: list[Weighed] = []
-    for one in history.tolds:
-        if isinstance(one.entry, SeparationBegun) and one.entry.tray in one.before:
-            begun.setdefault(one.entry.tray, one.at)
-        elif isinstance(one.entry, Settled) and one.entry.castings_kg is not None:
-            since = begun.pop(one.entry.tray, None)
-            if since is not None:
-                found.append(_weighed(profile, one.entry, since))
-    return tuple(found)
+def weighed_lives(profile: Profile, now: datetime) -> tuple[Life, ...]:
+    """Every tray's life that ended in weighed castings by then, oldest first."""
+    return tuple(_life(profile, one) for one in weighed_castings(replay(profile, now)))
 
 
-def _weighed(profile: Profile, entry: Settled, begun: datetime) -> Weighed:
-    tray = replay(profile, begun - A_MOMENT).tray(entry.tray)
+def _life(profile: Profile, one: Weighed) -> Life:
+    begun = one.separation.begun_at
+    tray = replay(profile, begun - A_MOMENT).tray(one.tray)
     finishing = tray.stage_since if tray is not None and tray.stage is Stage.FINISHING else begun - A_MOMENT
     started = tray.started_at if tray is not None else begun
-    return Weighed(entry.tray, started, finishing, entry.at, entry.castings_kg or 0.0)
+    return Life(one.tray, started, finishing, one.at, one.kg)
 
 
 def past_forecasts(
@@ -81,25 +73,23 @@ def past_forecasts(
     stop: Stop = None,
 ) -> tuple[PastForecast, ...]:
     """The forecast of each of the latest weighed harvests, oldest first."""
-    harvests = weighed_harvests(profile, history)[-MOST:]
+    lives = weighed_lives(profile, history.calendar.now)[-MOST:]
     found = []
-    for place, harvest in enumerate(harvests):
-        found.append(_forecast(profile, harvest, seed, draws, stop))
+    for place, life in enumerate(lives):
+        found.append(_forecast(profile, life, seed, draws, stop))
         if progress is not None:
-            progress(place + 1, len(harvests))
+            progress(place + 1, len(lives))
     return tuple(found)
 
 
-def _forecast(profile: Profile, harvest: Weighed, seed: int, draws: int, stop: Stop) -> PastForecast:
+def _forecast(profile: Profile, life: Life, seed: int, draws: int, stop: Stop) -> PastForecast:
     """The forecast from the entries up to when the tray began to finish."""
-    history = history_of(profile, harvest.finishing_at)
-    key = f"{digest(profile, history)} {harvest} {seed} {draws}"
-    return _cache.get(key, lambda: _made(profile, history, harvest, seed, draws, stop))
+    history = history_of(profile, life.finishing_at)
+    key = f"{digest(profile, history)} {life} {seed} {draws}"
+    return _cache.get(key, lambda: _made(profile, history, life, seed, draws, stop))
 
 
-def _made(
-    profile: Profile, history: History, harvest: Weighed, seed: int, draws: int, stop: Stop
-) -> PastForecast:
+def _made(profile: Profile, history: History, life: Life, seed: int, draws: int, stop: Stop) -> PastForecast:
     from trayturn.science.process.fitting import fit
     from trayturn.science.process.rates import draw_rates
     from trayturn.science.process.running import run
@@ -107,18 +97,18 @@ def _made(
 
     measured = [one.what for one in readings_of(history, profile)]
     rates = fit(history.drive, measured, draw_rates(draws, seed), seed, stop=stop).rates
-    day = round(history.calendar.day(harvest.settled_at))
-    plan = plan_of(replay(profile, harvest.finishing_at), history)
+    day = round(history.calendar.day(life.settled_at))
+    plan = plan_of(replay(profile, life.finishing_at), history)
     meals = planned(profile, history, plan, day, turns=False)
     ahead = history_of(meals, history.calendar.now, history.calendar.noon(day)).ahead
-    separate = Separate(day + 0.5 - 2 * ONE_STEP, harvest.tray)
+    separate = Separate(day + 0.5 - 2 * ONE_STEP, life.tray)
     drive = history.drive.then((*ahead, separate), day + 0.5 - ONE_STEP)
     came = run(drive, rates, (), stop=stop).harvests[-1].kg
     said = figures.five(as_weighed(came, seed))
-    solids = solids_in(history.events, harvest.tray, history.calendar.today + 0.5)
-    made_at, target_at = harvest.finishing_at, harvest.settled_at
+    solids = solids_in(history.events, life.tray, history.calendar.today + 0.5)
+    made_at, target_at = life.finishing_at, life.settled_at
     return PastForecast(
-        made_at, target_at, harvest.tray, said.p10, said.p50, said.p90, harvest.kg, thumb_of(solids)
+        made_at, target_at, life.tray, said.p10, said.p50, said.p90, life.kg, thumb_of(solids)
     )
 
 
@@ -158,8 +148,7 @@ def forecast_of(profile: Profile, tray: str, emptied_at: datetime, seed: int = 1
 
     The forecast of the castings, kg, made when the tray began to finish; None where they were not weighed.
     """
-    history = history_of(profile, emptied_at)
-    of_tray = [one for one in weighed_harvests(profile, history) if one.tray == tray]
+    of_tray = [one for one in weighed_lives(profile, emptied_at) if one.tray == tray]
     if not of_tray:
         return None
     made = _forecast(profile, of_tray[-1], seed, DRAWS, None)
@@ -168,11 +157,8 @@ def forecast_of(profile: Profile, tray: str, emptied_at: datetime, seed: int = 1
 
 def forecasts(profile: Profile, stack: Stack, seed: int = 1) -> Mapping[tuple[str, datetime], Band]:
     """The forecasts of the latest weighed harvests by tray and when its life began, as a ledger asks them."""
-    history = history_of(profile, stack.as_of)
-    return dict(_by_life(profile, history, seed))
-
-
-def _by_life(profile: Profile, history: History, seed: int) -> Iterator[tuple[tuple[str, datetime], Band]]:
-    for harvest in weighed_harvests(profile, history)[-MOST:]:
-        made = _forecast(profile, harvest, seed, DRAWS, None)
-        yield (harvest.tray, harvest.started_at), Band(made.p10, made.p50, made.p90)
+    found = {}
+    for life in weighed_lives(profile, stack.as_of)[-MOST:]:
+        made = _forecast(profile, life, seed, DRAWS, None)
+        found[life.tray, life.started_at] = Band(made.p10, made.p50, made.p90)
+    return found
