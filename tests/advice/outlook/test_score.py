@@ -12,6 +12,7 @@ import pytest
 from tests.advice.outlook.keepers import measured, truth, usual_plan
 from tests.builders import a_profile, a_usual_bin, entry, moment
 from tests.test_sample_profiles import SCENARIO, sample
+from trayturn.advice.ledger.books import ledger_of
 from trayturn.advice.outlook import outlook
 from trayturn.advice.outlook.history import history_of
 from trayturn.advice.outlook.result import PastForecast, Skill
@@ -26,6 +27,7 @@ from trayturn.advice.outlook.score import (
     worse_than_thumb,
 )
 from trayturn.advice.outlook.thumb import WIDTH, thumb_band, thumb_of, width_of
+from trayturn.advice.pantry import pantry_of
 from trayturn.domain.entries import Settled
 from trayturn.domain.profile import Profile
 from trayturn.domain.replay import replay
@@ -178,6 +180,8 @@ def test_a_ledger_can_ask_what_was_forecast_of_a_life() -> None:
     assert started is not None
     band = by_life["A", started.started_at]
     assert band.low < band.mid < band.high
+    ledger = ledger_of(replay(profile, SCENARIO), pantry_of(profile), by_life)
+    assert [turn.forecast_kg for turn in ledger.turns] == list(reversed(by_life.values()))
     emptied = next(one.at for one in profile.journal if isinstance(one, Settled))
     assert forecast_of(profile, "A", emptied) == band
     assert forecast_of(profile, "A", emptied - timedelta(days=1)) is None
