@@ -34,6 +34,7 @@ class Page(StrEnum):
     SPLITTING = "splitting"
     CASTINGS = "castings"
     YIELD = "yield"
+    OUTLOOK = "outlook"
     LIFTING = "lifting"
     CAUTIONS = "cautions"
     HOW_SURE = "how-sure"

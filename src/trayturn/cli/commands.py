@@ -162,6 +162,20 @@ _ALL = (
         ABOUT_JSON,
     ),
     Command(
+        "outlook",
+        "What a bin will give, need and weigh, with bands; and what if.",
+        "outlook:outlook_of",
+        arguments_bins.outlook,
+        ABOUT_JSON,
+    ),
+    Command(
+        "score",
+        "Past forecasts of the outlook against what came.",
+        "outlook:score",
+        arguments.one_read,
+        ABOUT_JSON,
+    ),
+    Command(
         "ledger",
         "Castings made against what went in, turn by turn.",
         "ledger:ledger",
