@@ -101,6 +101,8 @@ FIELDS: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "strays": _maybe(st.sampled_from(Amount)),
         "gross_kg": _maybe(kilograms),
         "worms": _maybe(st.sampled_from(Amount)),
+        "worms_kg": _maybe(kilograms),
+        "food_left_pct": _maybe(st.floats(0, 100)),
         "pests": st.lists(st.sampled_from(Pest), max_size=3),
     },
     "turned": {

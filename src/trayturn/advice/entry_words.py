@@ -149,6 +149,8 @@ def _checked(entry: Checked, units: Units, limit: int) -> Parts:
         f"{seen(entry.strays)} astray" if entry.strays else "",
         mass("weighs", entry.gross_kg, units),
         f"{seen(entry.worms)} seen" if entry.worms else "",
+        mass("worms in all", entry.worms_kg, units),
+        "" if entry.food_left_pct is None else f"{three_figures(entry.food_left_pct)} % of the food left",
         f"{listed(map(str, entry.pests))} seen" if entry.pests else "",
     ]
 

@@ -32,6 +32,7 @@ class Page(StrEnum):
     STARTING = "starting"
     SPLITTING = "splitting"
     CASTINGS = "castings"
+    OUTLOOK = "outlook"
     LIFTING = "lifting"
     CAUTIONS = "cautions"
     HOW_SURE = "how-sure"

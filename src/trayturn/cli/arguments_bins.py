@@ -24,6 +24,20 @@ def readings(parser: ArgumentParser) -> None:
     add_reading(parser)
 
 
+def outlook(parser: ArgumentParser) -> None:
+    """How far ahead, with what else, and from which draws."""
+    one(parser)
+    parser.add_argument("--days", metavar="N", type=int, help="how far ahead (180)")
+    parser.add_argument(
+        "--what-if",
+        metavar="WHAT",
+        help="holiday=14, cold=5C:14, heat, double-scraps, half-worms or double-bedding",
+    )
+    parser.add_argument("--seed", metavar="N", type=int, help="another seed gives other draws (1)")
+    parser.add_argument("--draws", metavar="N", type=int, help="how many draws, 20 to 5000 (400)")
+    add_reading(parser)
+
+
 def trouble(parser: ArgumentParser) -> None:
     """What is seen in one bin."""
     parser.add_argument("bin", metavar="BIN", nargs="?", help=BIN)

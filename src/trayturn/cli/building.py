@@ -41,6 +41,8 @@ def checked(desk: Desk) -> list[Entry]:
         "strays": typed.strays and typed.strays.lower(),
         "gross_kg": desk.mass("weight", "--weight"),
         "worms": typed.worms_seen and typed.worms_seen.lower(),
+        "worms_kg": desk.mass("worms_weigh", "--worms-weigh"),
+        "food_left_pct": amounts.plain_number(typed.food_left, "--food-left", "%"),
         "pests": [pest.strip().lower() for pest in typed.pests] or None,
     }
     if all(reading is None for reading in readings.values()):

@@ -140,6 +140,20 @@ _ALL = (
         arguments.any_read,
         ABOUT_JSON,
     ),
+    Command(
+        "outlook",
+        "What a bin will give, need and weigh, with bands; and what if.",
+        "outlook:outlook_of",
+        arguments_bins.outlook,
+        ABOUT_JSON,
+    ),
+    Command(
+        "score",
+        "Past forecasts of the outlook against what came.",
+        "outlook:score",
+        arguments.one_read,
+        ABOUT_JSON,
+    ),
     Command("log", "Add an entry without the screens.", "writing:log", _log),
     Command(
         "split",

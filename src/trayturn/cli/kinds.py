@@ -82,6 +82,8 @@ def _checked(parser: ArgumentParser) -> None:
         ("--strays", "AMOUNT", "worms in the sump or on the lid: none, few or many"),
         ("--weight", "MASS", "the tray with all that is in it, such as 6kg"),
         ("--worms-seen", "AMOUNT", "worms seen at a glance: none, few or many"),
+        ("--worms-weigh", "MASS", "all the worms of the bin, weighed or reckoned from a count"),
+        ("--food-left", "PERCENT", "how much of the last meals is still to be seen"),
     )
     for option, metavar, words in options:
         parser.add_argument(option, metavar=metavar, help=words)

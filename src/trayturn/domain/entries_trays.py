@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 from pydantic import Field, model_validator
 
 from trayturn.domain.entry_base import Amount, Choice, EntryBase, Feel, Masses, Pest, Stage, Words
-from trayturn.domain.setup import Kilograms, TrayId
+from trayturn.domain.setup import Kilograms, Percent, TrayId
 
 
 class TrayStarted(EntryBase):
@@ -45,7 +45,11 @@ class Fed(EntryBase):
 
 
 class Checked(EntryBase):
-    """Readings: of one tray, or of the bin as a whole when no tray is named."""
+    """Readings: of one tray, or of the bin as a whole when no tray is named.
+
+    `worms_kg` is all the worms of the bin, weighed or reckoned from a count; `food_left_pct` how much of the
+    last meals is still to be seen.
+    """
 
     title = "checked"
     kind: Literal["checked"] = "checked"
@@ -59,6 +63,8 @@ class Checked(EntryBase):
     strays: Annotated[Amount, Choice] | None = None
     gross_kg: Kilograms | None = None
     worms: Annotated[Amount, Choice] | None = None
+    worms_kg: Kilograms | None = None
+    food_left_pct: Percent | None = None
     pests: Annotated[tuple[Annotated[Pest, Choice], ...], Field(max_length=20, strict=False)] = ()
 
 

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
-from dataclasses import replace
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass, replace
 from datetime import datetime
 from operator import itemgetter
 from typing import Any
@@ -168,8 +168,41 @@ def replay(profile: Profile, as_of: datetime) -> Stack:
 
     Entries count in the order that `in_time` gives them.
     """
-    ledger = Ledger(profile, frozenset(tray.id for tray in profile.trays))
-    kept, in_vain = _strike(profile.journal)
+    ledger = _open(profile)
+    for _ in _folded(ledger, as_of):
+        pass
+    return _freeze(ledger, as_of)
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """An entry that counts, when it does, its place in the file from 1, and the trays' order on the stack
+    before and after it, bottom first."""
+
+    at: datetime
+    place: int
+    entry: Entry
+    before: tuple[str, ...]
+    after: tuple[str, ...]
+
+
+def told(profile: Profile, as_of: datetime) -> Iterator[Told]:
+    """The journal up to a moment as `replay` reads it, an entry at a time."""
+    ledger = _open(profile)
+    before: tuple[str, ...] = ()
+    for at, place, entry in _folded(ledger, as_of):
+        after = tuple(ledger.order)
+        yield Told(at, place, entry, before, after)
+        before = after
+
+
+def _open(profile: Profile) -> Ledger:
+    return Ledger(profile, frozenset(tray.id for tray in profile.trays))
+
+
+def _folded(ledger: Ledger, as_of: datetime) -> Iterator[tuple[datetime, int, Entry]]:
+    """Fold the entries up to a moment into the ledger, each given once it is in."""
+    kept, in_vain = _strike(ledger.profile.journal)
     for at, index, entry in in_time(sorted(kept + in_vain, key=lambda pair: pair[0])):
         if at > as_of:
             break
@@ -178,7 +211,7 @@ def replay(profile: Profile, as_of: datetime) -> Stack:
         if (handler := HANDLERS.get(entry.kind)) is not None:
             handler(ledger, entry)
         fold_care.acted(ledger, entry)
-    return _freeze(ledger, as_of)
+        yield at, index, entry
 
 
 def _check_entry(ledger: Ledger, entry: Entry) -> None:

@@ -11,7 +11,8 @@ from hypothesis import strategies as st
 
 from trayturn.science.errors import OutOfRange
 from trayturn.science.population import doubling_days, growth_rate
-from trayturn.science.process.rates import MOST_SHARE, RATES, draw_rates, medians, rates_of
+from trayturn.science.process.rate_table import RATES
+from trayturn.science.process.rates import MOST_SHARE, draw_rates, medians, rates_of
 from trayturn.science.process.telling import percentiles
 from trayturn.science.temperature import activity_against
 

@@ -25,6 +25,7 @@ from trayturn.science import (
     temperature,
     water,
 )
+from trayturn.science.process import rate_table
 
 SAMPLE_KG, SAMPLE_MOISTURE, KEPT = 1.0, 0.85, 0.70
 """The worked example of water: scraps of that moisture, and castings of that."""
@@ -66,6 +67,7 @@ def _all() -> Iterator[tuple[str, float]]:
     yield from _bin()
     yield from _times()
     yield from _lifts()
+    yield from _rates()
 
 
 def _limits() -> Iterator[tuple[str, float]]:
@@ -174,3 +176,10 @@ def _lifts() -> Iterator[tuple[str, float]]:
             both = lifting.lift(0, reach, start, end, twist_deg=twist, form=form)
             yield f"lift.{name}{unit}", min(one.rwl for one in both)
         yield f"lift.most{unit}", form.load
+
+
+def _rates() -> Iterator[tuple[str, float]]:
+    """Of the outlook: each rate's middle, and by what it is multiplied or divided."""
+    for rate in rate_table.RATES:
+        yield f"rate.{rate.name}", rate.median
+        yield f"spread.{rate.name}", rate.spread

@@ -2,3 +2,8 @@
 
 Nothing here imports numpy: the model is imported when it is run.
 """
+
+from trayturn.advice.outlook.making import outlook
+from trayturn.science.process.events import Stopped
+
+__all__ = ["Stopped", "outlook"]

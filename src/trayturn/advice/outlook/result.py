@@ -62,7 +62,7 @@ class Fan:
 
 @dataclass(frozen=True, slots=True)
 class Harvest:
-    """Castings to come: wet kg. `date` is when, if the plan is kept; the window is a week on either side.
+    """Castings to come: wet kg. `date` is when, if the plan is kept; the window is how far off a turn may be.
 
     `moisture` and `hatched` are fractions, the second of the cocoons laid in the tray. Both are None by the
     rule of thumb, which knows nothing of them. `age_days` is counted from when the tray was started.
@@ -168,11 +168,13 @@ class NarrowMost:
 
 @dataclass(frozen=True, slots=True)
 class Plan:
-    """What is done from now on. Scraps are kg of what comes into the bin as it is; the bedding ratio is kg of
-    dry bedding a kg of scraps. `away` is (from, days) without a meal, a turn or a separation; `spell` is
-    (from, days, celsius) of another temperature.
+    """What is done from now on. Scraps are kg fresh, `mix` their shares by name; the bedding ratio is kg of
+    dry bedding a kg of scraps, the water ratio kg of water poured on. A fresh tray gets `fresh_bedding_kg` of
+    `bedding`, and `fresh_water_kg`.
 
-    `wait_for_bedding` puts a turn off while there is no bedding; `said` tells where each figure comes from.
+    `away` is (from, days) without a meal, a turn or a separation; `spell` is (from, days, celsius) of another
+    temperature than `celsius`. `worms_share` of the worms are there. `turn_off_days` is how far off its day a
+    turn may be; `said` tells where each figure comes from.
     """
 
     turn_every_days: float
@@ -182,6 +184,10 @@ class Plan:
     feed_every_days: float
     fresh_bedding_kg: float
     celsius: float
+    bedding: str = "shredded cardboard"
+    fresh_water_kg: float = 0.0
+    water_ratio: float = 0.0
+    turn_off_days: float = 7.0
     mix: Mapping[str, float] = field(default_factory=dict)
     away: tuple[datetime, float] | None = None
     spell: tuple[datetime, float, float] | None = None

@@ -16,7 +16,8 @@ import numpy as np
 
 from trayturn.science.errors import within
 from trayturn.science.process.events import LOGARITHMIC, Drive, Measured
-from trayturn.science.process.rates import RATES, Array, Rates, rates_of
+from trayturn.science.process.rate_table import RATES
+from trayturn.science.process.rates import Array, Rates, rates_of
 from trayturn.science.process.running import run
 
 FAR = 4.0
