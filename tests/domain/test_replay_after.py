@@ -166,3 +166,41 @@ def test_a_source_is_stopped_until_more_comes_in_from_it() -> None:
     assert stack.sources_stopped == {"parcels": moment(61)}
     again = entry("contaminant_found", 90, what="tape", source="parcels")
     assert after(tape, stopped, again).sources_stopped == {}
+
+
+def test_what_came_again_after_it_was_stopped_says_since_when_it_was() -> None:
+    tape = entry("contaminant_found", 60, what="tape", source="parcels")
+    stopped = entry("source_stopped", 61, source="Parcels")
+    again = entry("contaminant_found", 90, what="tape", source="parcels")
+    later = entry("contaminant_found", 91, what="tape", source="parcels")
+    found = after(tape, stopped, again, later).found
+    assert [one.stopped_before for one in found] == [None, moment(61), None]
+
+
+def test_pieces_of_one_kind_that_come_to_lie_together_are_counted_together() -> None:
+    many = {"what": "avocado stone", "count": 3, "size_cm": 5}
+    stack = after(carried("C", "B", 60, STONE), carried("B", "A", 120, STONE), carried("D", "A", 121, many))
+    (over,) = stack.overs
+    assert (over.count, over.size_cm, over.turns, over.first_at, over.last_at) == (
+        5,
+        5,
+        2,
+        moment(60),
+        moment(121),
+    )
+
+
+def test_pieces_written_down_just_after_their_tray_was_emptied_are_those_that_lay_in_it() -> None:
+    journal = (
+        started("B"),
+        carried("C", "B", 60, STONE),
+        entry("separation_begun", 120, tray="B"),
+        entry("separation_ended", 120.1, tray="B"),
+        started("B", 120.2),
+    )
+    stack = after(*journal, carried("B", "A", 120.5, STONE))
+    assert stack.overs_gone == ()
+    assert [(over.tray, over.turns, over.gone_at) for over in stack.overs] == [("A", 2, None)]
+    late = after(*journal, carried("B", "A", 125, STONE))
+    assert [over.turns for over in late.overs_gone] == [1]
+    assert [over.turns for over in late.overs] == [1]

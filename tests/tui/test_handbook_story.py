@@ -20,6 +20,7 @@ from trayturn.tui.themes import STRAW
 from trayturn.tui.widgets.line_list import LineList
 
 TITLES = {one.page: one.title for one in articles()}
+HOW_MANY = f"{len(Page)} pages"
 
 
 def reads_page(k: Keeper, page: Page) -> bool:
@@ -30,7 +31,7 @@ def reads_page(k: Keeper, page: Page) -> bool:
 async def test_a_keeper_with_flies_finds_the_answer_in_a_few_keys(tmp_path: Path) -> None:
     async with keeper(samples(tmp_path)) as k:
         await k.press("h")
-        k.sees("Handbook", "27 pages", "Troubles: where to look", "Stop feeding, look")
+        k.sees("Handbook", HOW_MANY, "Troubles: where to look", "Stop feeding, look")
         await k.press("tab")
         await k.type("flies")
         k.sees("4 pages found", "Small life and pests")
@@ -51,7 +52,7 @@ async def test_letters_typed_to_search_are_no_commands(tmp_path: Path) -> None:
         assert k.screen == "Handbook"
         k.sees("No page has these words", "0 pages found")
         await k.press("escape")
-        k.sees("27 pages")
+        k.sees(HOW_MANY)
         await k.press("q")
         assert k.app.return_code == 0
 
@@ -76,7 +77,7 @@ async def test_enter_opens_and_escape_goes_back_step_by_step(tmp_path: Path) -> 
         await k.press("escape")
         assert reads_page(k, Page.FEEDING)
         await k.press("enter", "escape")
-        k.sees("27 pages")
+        k.sees(HOW_MANY)
         assert k.app.screen.query_one("#pages", LineList).marked_key == Page.FEEDING
         await k.press("escape")
         assert k.screen == "Bins"
@@ -85,7 +86,7 @@ async def test_enter_opens_and_escape_goes_back_step_by_step(tmp_path: Path) -> 
 async def test_h_on_a_page_shows_them_all_and_tab_searches(tmp_path: Path) -> None:
     async with keeper(samples(tmp_path)) as k:
         await k.press("h", "down", "enter", "1", "h")
-        k.sees("27 pages")
+        k.sees(HOW_MANY)
         await k.press("enter", "tab", *"ammonia", "enter")
         assert reads_page(k, Page.SMELLS)
         await k.press("h", "escape")
@@ -108,7 +109,7 @@ async def test_a_long_page_scrolls_with_gloves_on(tmp_path: Path) -> None:
 async def test_a_wide_window_has_list_and_page_side_by_side(tmp_path: Path) -> None:
     async with keeper(samples(tmp_path), size=(120, 40)) as k:
         await k.press("h", "down")
-        k.sees("27 pages", "Lifting trays", "How sure", "household norm")
+        k.sees(HOW_MANY, "Lifting trays", "How sure", "household norm")
         await k.press("down")
         k.sees("Limit or leave out", "meat, fish, dairy, fat")
         assert k.footer_fits
@@ -119,7 +120,7 @@ async def test_a_wide_window_has_list_and_page_side_by_side(tmp_path: Path) -> N
         k.sees_no("Lifting trays")
         k.sees("Vegetable and fruit trimmings")
         await k.press("escape")
-        k.sees("27 pages", "Vegetable and fruit trimmings")
+        k.sees(HOW_MANY, "Vegetable and fruit trimmings")
         await k.resize(120, 40)
         k.sees("Limit or leave out")
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from enum import StrEnum
 
-from trayturn.domain.entries import Feel, Stage
+from trayturn.domain.entries import Checked, Feel, Stage
 from trayturn.domain.setup import BinSetup
 from trayturn.domain.stack import Stack, TrayState
 from trayturn.domain.words import due as in_days
@@ -76,8 +76,12 @@ class Fill:
 
 
 def moisture_of(tray: TrayState) -> Moisture:
-    """The last reading: a percentage as it was read, a squeeze test as a rough one, 5 points either way."""
-    check = tray.last_moisture
+    """The tray's last reading."""
+    return moisture_read(tray.last_moisture)
+
+
+def moisture_read(check: Checked | None) -> Moisture:
+    """What a check tells: a percentage as it was read, a squeeze test as a rough one, 5 points either way."""
     if check is None:
         return Moisture()
     if check.moisture_pct is not None:

@@ -154,6 +154,20 @@ _ALL = (
         arguments.one_read,
         ABOUT_JSON,
     ),
+    Command(
+        "ledger",
+        "Castings made against what went in, turn by turn.",
+        "ledger:ledger",
+        arguments.any_read,
+        ABOUT_JSON,
+    ),
+    Command(
+        "found",
+        "Pieces that go round again, and what does not belong.",
+        "found:found",
+        arguments.any_read,
+        ABOUT_JSON,
+    ),
     Command("log", "Add an entry without the screens.", "writing:log", _log),
     Command(
         "split",

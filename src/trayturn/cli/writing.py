@@ -9,6 +9,7 @@ from datetime import datetime
 
 from trayturn.advice.checking.plausible import of_entry
 from trayturn.advice.entry_words import entry_line
+from trayturn.advice.found.hints import Hint, source_hints
 from trayturn.cli import as_json
 from trayturn.cli.building import BUILDERS
 from trayturn.cli.desk import Desk
@@ -28,6 +29,8 @@ from trayturn.procedure.splitting import new_findings
 from trayturn.storage.reading import Loaded
 from trayturn.storage.saving import append
 
+PUT_IN = ("items_kg", "bedding_kg", "supplies_kg")
+"""The fields of an entry that name what goes in or is fetched."""
 CHANGE_THE_ORDER = ("tray_started", "turned", "separation_begun", "separation_ended")
 
 
@@ -111,8 +114,15 @@ def _print(said: str, saved: Loaded, entries: Sequence[Entry], new: Sequence[Fin
     if any(entry.kind in CHANGE_THE_ORDER for entry in entries):
         page.line(_order(readable(saved), max(entry.at for entry in entries)), hanging=2)
     page.lines((f"{finding.severity}: {finding}" for finding in new), hanging=2)
+    page.lines((f"Mind: {hint.what}" for hint in _minded(entries, readable(saved))), hanging=2)
     if new:
         page.line(f"To take it back: trayturn log {saved.key} undo")
+
+
+def _minded(entries: Sequence[Entry], profile: Profile) -> list[Hint]:
+    """What came in before with what has just been put in or fetched."""
+    named = [name for entry in entries for masses in PUT_IN for name in getattr(entry, masses, {})]
+    return source_hints(replay(profile, max(entry.at for entry in entries)), named) if named else []
 
 
 def _order(profile: Profile, at: datetime) -> str:

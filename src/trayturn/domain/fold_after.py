@@ -22,16 +22,22 @@ from trayturn.domain.entries import (
 from trayturn.domain.ledger import Ledger
 from trayturn.domain.lots import Found, Jar, Lot, Over
 from trayturn.domain.problems import Severity
+from trayturn.domain.stack import days_between
 from trayturn.domain.supplies import fold
 
 TINY_KG = 1e-9
+WRITTEN_LATER_DAYS = 1.0
+"""Pieces written down as carried so soon after their tray was emptied are those that lay in it. Ours."""
 
 
 def overs_carried(ledger: Ledger, entry: OversCarried) -> None:
     """Pieces go on to another tray; those known from the tray they lay in have survived one turn more."""
     for piece in entry.pieces:
-        known = ledger.overs.pop((entry.tray, fold(piece.what)), None)
-        ledger.overs[entry.to, fold(piece.what)] = _carried(entry, piece, known)
+        name = fold(piece.what)
+        known = ledger.overs.pop((entry.tray, name), None) or _let_go(ledger, entry, name)
+        carried = _carried(entry, piece, known)
+        there = ledger.overs.get((entry.to, name))
+        ledger.overs[entry.to, name] = carried if there is None else _together(there, carried)
 
 
 def _carried(entry: OversCarried, piece: Piece, known: Over | None) -> Over:
@@ -47,10 +53,33 @@ def _carried(entry: OversCarried, piece: Piece, known: Over | None) -> Over:
     )
 
 
+def _let_go(ledger: Ledger, entry: OversCarried, name: str) -> Over | None:
+    """Pieces that counted as gone since their tray was emptied, written down as carried just after."""
+    for place in reversed(range(len(ledger.overs_gone))):
+        over = ledger.overs_gone[place]
+        if over.gone_at is None or days_between(over.gone_at, entry.at) > WRITTEN_LATER_DAYS:
+            return None
+        if over.tray == entry.tray and fold(over.what) == name:
+            return replace(ledger.overs_gone.pop(place), gone_at=None)
+    return None
+
+
+def _together(there: Over, more: Over) -> Over:
+    """Pieces of one kind that come to lie in one tray: all of them, known since the first."""
+    sizes = [size for size in (there.size_cm, more.size_cm) if size]
+    return replace(
+        more,
+        count=there.count + more.count,
+        size_cm=max(sizes, default=None),
+        first_at=min(there.first_at, more.first_at),
+        turns=max(there.turns, more.turns),
+    )
+
+
 def contaminant_found(ledger: Ledger, entry: ContaminantFound) -> None:
     """Found again after its source was said to have stopped, the source counts as open again."""
-    ledger.found.append(Found(entry.at, entry.what, entry.count, entry.source, entry.tray))
-    ledger.sources_stopped.pop(fold(entry.source), None)
+    stopped = ledger.sources_stopped.pop(fold(entry.source), None)
+    ledger.found.append(Found(entry.at, entry.what, entry.count, entry.source, entry.tray, stopped))
 
 
 def source_stopped(ledger: Ledger, entry: SourceStopped) -> None:

@@ -106,13 +106,16 @@ def settled(ledger: Ledger, entry: Settled) -> None:
 
 
 def separation_ended(ledger: Ledger, entry: SeparationEnded) -> None:
-    """The tray is empty and spare, or goes back to its level to finish longer."""
+    """The tray is empty and spare, and its life over; or it goes back to its level to finish longer."""
     if (running := _running(ledger, entry.tray)) is None:
         return
     del ledger.separations[entry.tray]
     done = replace(running, steps=_close(running.steps, entry.at), ended_at=entry.at, outcome=entry.outcome)
     ledger.past_separations.append(done)
+    tray = ledger.record(entry.tray, entry.at)
+    tray.separations.append(done)
     if entry.outcome is Outcome.FINISHED:
+        ledger.lives.append(tray.life(entry.at))
         _let_go(ledger, entry)
         ledger.take_off(entry.tray, entry.at)
         return
@@ -120,7 +123,7 @@ def separation_ended(ledger: Ledger, entry: SeparationEnded) -> None:
     still_on_top = len(ledger.separations)
     place = min((running.came_from_level or 1) - 1, len(ledger.order) - still_on_top)
     ledger.order.insert(place, entry.tray)
-    ledger.trays[entry.tray].enter(Stage.FINISHING, entry.at)
+    tray.enter(Stage.FINISHING, entry.at)
 
 
 def _let_go(ledger: Ledger, entry: SeparationEnded) -> None:

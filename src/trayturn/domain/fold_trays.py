@@ -22,7 +22,7 @@ def tray_started(ledger: Ledger, entry: TrayStarted) -> None:
     level = _entry_level(ledger, entry)
     ledger.order.insert(level - 1, entry.tray)
     stage = Stage(entry.stage) if entry.stage else Stage.BEDDING
-    record = TrayRecord(entry.tray, stage, entry.at, entry.at, water_kg=entry.water_kg or 0.0)
+    record = TrayRecord(entry.tray, stage, entry.at, entry.at, water_kg=entry.water_kg or 0.0, start=entry)
     pour(record.bedding_kg, entry.bedding_kg)
     ledger.open(record)
     ledger.left_out_at = None

@@ -7,7 +7,18 @@ from dataclasses import dataclass, field
 from datetime import datetime
 
 from trayturn.domain.day import TurnDay
-from trayturn.domain.entries import Checked, Entry, Fed, FollowUpSet, MealKept, MeasureSet, Stage, name_entry
+from trayturn.domain.entries import (
+    Checked,
+    Entry,
+    Fed,
+    FollowUpSet,
+    MealKept,
+    MeasureSet,
+    Stage,
+    TrayStarted,
+    name_entry,
+)
+from trayturn.domain.lives import TrayLife
 from trayturn.domain.lots import Found, Lot, Over
 from trayturn.domain.problems import Finding, Severity
 from trayturn.domain.profile import Profile
@@ -42,6 +53,8 @@ class TrayRecord:
     gross_kg: float | None = None
     weighed_at: datetime | None = None
     meals: list[Fed] = field(default_factory=list)
+    start: TrayStarted | None = None
+    separations: list[Separation] = field(default_factory=list)
 
     def enter(self, stage: Stage, at: datetime) -> None:
         """Move the tray to a stage; staying in one keeps its age there."""
@@ -72,6 +85,24 @@ class TrayRecord:
             meals=tuple(self.meals),
         )
 
+    def life(self, ended_at: datetime) -> TrayLife:
+        """The life that ends at that moment, frozen."""
+        return TrayLife(
+            tray=self.id,
+            started_at=self.started_at,
+            ended_at=ended_at,
+            start=self.start,
+            meals=tuple(self.meals),
+            scraps_kg=dict(self.scraps_kg),
+            bedding_kg=dict(self.bedding_kg),
+            grit_kg=self.grit_kg,
+            water_kg=self.water_kg,
+            last_moisture=self.last_moisture,
+            gross_kg=self.gross_kg,
+            weighed_at=self.weighed_at,
+            separations=tuple(self.separations),
+        )
+
 
 @dataclass(slots=True)
 class Ledger:
@@ -83,6 +114,7 @@ class Ledger:
     trays: dict[str, TrayRecord] = field(default_factory=dict)
     separations: dict[str, Separation] = field(default_factory=dict)
     past_separations: list[Separation] = field(default_factory=list)
+    lives: list[TrayLife] = field(default_factory=list)
     harvests: list[Harvest] = field(default_factory=list)
     sump: Sump = field(default_factory=Sump)
     first_tray_at: datetime | None = None

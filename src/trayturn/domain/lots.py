@@ -37,13 +37,17 @@ class Over:
 
 @dataclass(frozen=True, slots=True)
 class Found:
-    """What did not belong in the bin: how many, and what it came in with, if that could be told."""
+    """What did not belong in the bin: how many, and what it came in with, if that could be told.
+
+    `stopped_before` is when its source was last said to be stopped, where it was and this came all the same.
+    """
 
     at: datetime
     what: Contaminant
     count: int
     source: str
     tray: str | None
+    stopped_before: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -245,6 +245,7 @@ def _freeze(ledger: Ledger, as_of: datetime) -> Stack:
         sump=ledger.sump,
         separations=tuple(ledger.separations.values()),
         past_separations=tuple(ledger.past_separations),
+        lives=tuple(ledger.lives),
         harvests=tuple(ledger.harvests),
         first_tray_at=ledger.first_tray_at,
         last_turn_at=ledger.last_turn_at,

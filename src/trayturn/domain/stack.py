@@ -21,6 +21,7 @@ from trayturn.domain.entries import (
     SuppliesUsed,
     TrayStarted,
 )
+from trayturn.domain.lives import TrayLife
 from trayturn.domain.lots import Found, Lot, Over
 from trayturn.domain.problems import Finding
 from trayturn.domain.setup import BinSetup
@@ -147,6 +148,7 @@ class Stack:
     `caddy_kg` are the scraps that wait, since `caddy_at`; `smelled` is the last check that named a smell. The
     last feedings, started trays and other uses of supplies are a few of the latest, oldest first.
     `left_out_at` is the turn that brought no fresh tray in for want of bedding, until a tray is started.
+    `lives` are those of trays that were separated and emptied, in the order in which they ended.
     `overs` are pieces that lie in trays now, `overs_gone` those that went; `found` is what did not belong in
     the bin, and `sources_stopped` since when which source of it, by folded name, is said to be closed.
     """
@@ -159,6 +161,7 @@ class Stack:
     sump: Sump = Sump()
     separations: tuple[Separation, ...] = ()
     past_separations: tuple[Separation, ...] = ()
+    lives: tuple[TrayLife, ...] = ()
     harvests: tuple[Harvest, ...] = ()
     first_tray_at: datetime | None = None
     last_turn_at: datetime | None = None

@@ -23,13 +23,14 @@ from trayturn.domain.profile import Profile
 from trayturn.domain.replay import SEPARATION_STEPS, standing
 from trayturn.domain.words import listed
 from trayturn.procedure.separation import back
+from trayturn.procedure.turn_day import written_with
 
 
 def take_back(journal: Sequence[Entry], now: datetime) -> list[Undone]:
     """The entries that take back the last act; none when nothing stands.
 
-    A separation's move, a turn, a meal with what it put off, and worms moved with their tray write several
-    entries together, and go together.
+    A move of a separation or of a turn day, a turn, a meal with what it put off, and worms moved with their
+    tray write several entries together, and go together.
     """
     acts = [entry for _, entry in standing(journal)]
     if not acts:
@@ -37,7 +38,9 @@ def take_back(journal: Sequence[Entry], now: datetime) -> list[Undone]:
     last = acts[-1]
     if isinstance(last, (SeparationBegun, *SEPARATION_STEPS)):
         return back(journal, last.tray, now)
-    taken: list[Entry] = [last]
+    if taken := written_with(acts):
+        return [Undone(at=now, entry_at=entry.at, entry_kind=entry.kind) for entry in taken]
+    taken = [last]
     if len(acts) > 1 and _came_with(last, acts[-2]):
         taken.append(acts[-2])
     return [Undone(at=now, entry_at=entry.at, entry_kind=entry.kind) for entry in taken]

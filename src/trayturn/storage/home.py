@@ -46,6 +46,8 @@ COMMANDS = frozenset(
         "lift",
         "supplies",
         "past",
+        "ledger",
+        "found",
         "handbook",
         "moisture",
         "readings",

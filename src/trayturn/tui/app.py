@@ -182,10 +182,12 @@ class TrayturnApp(App[None]):
 
     def _count_down(self) -> None:
         from trayturn.tui.frame import Frame
+        from trayturn.tui.widgets.rest_bar import RestBar
 
         # A sheet leaves the screen beneath in sight, with its own rest.
         for screen in reversed(self.screen_stack):
-            if hasattr(screen, "tick") and screen.is_mounted:
+            # A screen that is being closed has lost its parts already.
+            if hasattr(screen, "tick") and screen.is_mounted and screen.query(RestBar):
                 screen.tick()
             if isinstance(screen, Frame):
                 break

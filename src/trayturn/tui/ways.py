@@ -11,6 +11,8 @@ if TYPE_CHECKING:
     from trayturn.tui.app import TrayturnApp
 
 SCREENS = {
+    "turn_day": "turn_day.plan_screen:PlanScreen",
+    "turn_day_run": "turn_day.run_screen:RunScreen",
     "begin": "begin.screen:BeginScreen",
     "feed": "feed.screen:FeedScreen",
     "check": "check.screen:CheckScreen",
@@ -18,6 +20,8 @@ SCREENS = {
     "supplies": "supplies.screen:SuppliesScreen",
     "due": "due.screen:DueScreen",
     "past": "past.screen:PastScreen",
+    "ledger": "ledger.screen:LedgerScreen",
+    "found": "found.screen:FoundScreen",
     "handbook": "handbook.screen:HandbookScreen",
 }
 """Each screen by its place: the module and class, below `trayturn.tui.screens`."""

@@ -11,6 +11,7 @@ from trayturn.advice.composing.draft import EATEN, SHREDS, Draft, Part
 from trayturn.advice.composing.ground import Ground
 from trayturn.advice.composing.report import Report
 from trayturn.advice.feeding import feeding_due
+from trayturn.advice.found.hints import source_hints
 from trayturn.advice.links import WARNINGS
 from trayturn.advice.pages import Page
 from trayturn.advice.phrases import every, when
@@ -67,6 +68,7 @@ def minding(draft: Draft, ground: Ground, figures: Report) -> list[Mind]:
         *_warm(draft, ground),
         *_tray(ground),
         *_guidance(draft, ground),
+        *_came_in(draft, ground),
         *_load(draft, ground, figures),
         *_limits(ground, figures),
         *_soon(draft, ground),
@@ -126,6 +128,14 @@ def _guidance(draft: Draft, ground: Ground) -> Iterator[Mind]:
         yield Mind(
             Press.ACT if avoid else Press.MIND, f"{row.guidance}:{line.name}", what, reason, row.source, page
         )
+
+
+def _came_in(draft: Draft, ground: Ground) -> Iterator[Mind]:
+    """What does not belong in a bin and came in with such before."""
+    named = [line.name for line in draft.of(*EATEN, *SHREDS) if line.kg > 0]
+    for hint in source_hints(ground.stack, named):
+        code = f"source:{hint.source.key}"
+        yield Mind(Press.MIND, code, hint.what, hint.why, "your own finds", Page.FOUND)
 
 
 def _load(draft: Draft, ground: Ground, figures: Report) -> Iterator[Mind]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 
 from trayturn.advice.due import first_weeks, stores, work
+from trayturn.advice.due.day import turn_day
 from trayturn.advice.due.follow_ups import follow_ups
 from trayturn.advice.due.hatching import hatching
 from trayturn.advice.due.item import KINDS, Due, Press
@@ -14,6 +15,7 @@ from trayturn.domain.stack import Stack
 __all__ = ["KINDS", "SOURCES", "Due", "Press", "due_list"]
 
 SOURCES: tuple[Callable[[Stack], Iterable[Due]], ...] = (
+    turn_day,
     work.separations,
     work.waiting,
     work.turn,

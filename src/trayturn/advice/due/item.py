@@ -13,6 +13,7 @@ from trayturn.domain.words import due as in_days
 
 KINDS = (
     "rest",
+    "turn_day",
     "separation",
     "turn",
     "worms",
@@ -27,6 +28,7 @@ KINDS = (
 PAGES = {
     "rest": Page.SEPARATING,
     "separation": Page.SEPARATING,
+    "turn_day": Page.TURNING,
     "turn": Page.TURNING,
     "worms": Page.STOCKING,
     "feed": Page.FEEDING,

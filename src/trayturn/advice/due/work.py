@@ -73,7 +73,7 @@ def _press(due: datetime, ready: bool, stack: Stack) -> Press:
 def turn(stack: Stack) -> Iterator[Due]:
     """The next turn."""
     coming = next_turn(stack)
-    if coming.due is not None:
+    if coming.due is not None and stack.turn_day is None:
         press = _press(coming.due, coming.ready and not stack.separations, stack)
         why = _with_stock(stack, coming)
         yield due_at(stack, "turn", coming.what, why, coming.due, press=press)

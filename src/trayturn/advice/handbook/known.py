@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import cache
 
-from trayturn.advice import reading, starting
+from trayturn.advice import contents, reading, starting
 from trayturn.advice.stock import thumb
 from trayturn.domain.setup import BinSetup
 from trayturn.science import (
@@ -109,6 +109,8 @@ def _water() -> Iterator[tuple[str, float]]:
     yield "surplus.paper", water.bedding_for(over, water.HOLDS["newspaper"].low)
     yield "soaked", water.SOAKED
     yield "solids_lost", water.SOLIDS_LOST
+    yield "stays.low", 1 - contents.LOST.high
+    yield "stays.high", 1 - contents.LOST.low
     for name, holding in water.HOLDS.items():
         yield f"holds.{name}.low", holding.low
         yield f"holds.{name}.high", holding.high

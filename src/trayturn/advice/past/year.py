@@ -9,8 +9,9 @@ from datetime import date, datetime, time
 from itertools import pairwise
 from operator import itemgetter
 
+from trayturn.advice.ledger.castings import How, castings_book
 from trayturn.advice.past.tally import Sums, Tally, monday_of, week_number
-from trayturn.domain.stack import Separation, Stack, days_between
+from trayturn.domain.stack import Stack, days_between
 
 WEEKS = 53
 """So many weeks, the present one the last, hold a whole year whatever its days."""
@@ -109,16 +110,11 @@ def _weeks(bins: Iterable[Bin]) -> dict[int, Sums]:
 
 
 def castings(stack: Stack) -> Iterator[tuple[datetime, float]]:
-    """The castings of each separation, kg: as weighed when it was settled, otherwise what was skimmed."""
-    for done in (*stack.past_separations, *stack.separations):
-        yield from _castings(done)
-
-
-def _castings(done: Separation) -> Iterator[tuple[datetime, float]]:
-    if done.settled is not None and done.settled.castings_kg is not None:
-        yield done.settled.at, done.settled.castings_kg
-    elif done.ended_at is not None and done.skimmed_kg:
-        yield done.ended_at, done.skimmed_kg
+    """The castings of each separation, kg, as the ledger has them; skims only once it is over."""
+    for done, found in castings_book(stack).items():
+        by_skims = found.how in (How.SKIMS, How.IN_PART)
+        if found.kg and found.at is not None and (done.ended_at is not None or not by_skims):
+            yield found.at, found.kg
 
 
 def added(parts: Iterable[Sums]) -> Sums:

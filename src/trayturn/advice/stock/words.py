@@ -65,7 +65,11 @@ def state_word(one: Outlook) -> str:
 def story(one: Outlook, stack: Stack) -> list[str]:
     """One supply in a few sentences, the pressing ones first."""
     units = stack.setup.units
-    lines = [gather_line(one, stack.as_of, units), *_instead(one, stack), stock_line(one, stack)]
+    # Imported where it is told: the due list needs no more of a supply than what to gather.
+    from trayturn.advice.found.hints import source_hints
+
+    minded = [hint.what for hint in source_hints(stack, [one.name])]
+    lines = [gather_line(one, stack.as_of, units), *minded, *_instead(one, stack), stock_line(one, stack)]
     lines += [_used_line(one, units), _turn_line(one, stack), _month_line(one, units)]
     return [line for line in (*lines, _lasts_line(one, stack.as_of)) if line]
 

@@ -116,6 +116,8 @@ class BinsScreen(Frame):
             return True if self.house.written or self.house.archived else None
         if action == "archive":
             return True if key in self.house.shelf.loaded else None
+        if action in ("ledgers", "founds"):
+            return True if self.house.shelf.loaded else None
         if action in ("rename", "copy", "split"):
             return True if self.stack is not None else None
         return True
@@ -159,6 +161,12 @@ class BinsScreen(Frame):
 
     def action_past(self) -> None:
         go(self.house, "past", None)
+
+    def action_ledgers(self) -> None:
+        go(self.house, "ledger", None)
+
+    def action_founds(self) -> None:
+        go(self.house, "found", None)
 
     def action_due(self) -> None:
         go(self.house, "due", None)

@@ -8,6 +8,7 @@ from trayturn.tui.screens.forms.entry_forms import (
     note_form,
 )
 from trayturn.tui.screens.forms.form import Form
+from trayturn.tui.screens.forms.found_form import found_form
 from trayturn.tui.screens.forms.store_forms import supplies_form
 from trayturn.tui.screens.forms.tray_form import start_form
 from trayturn.tui.screens.forms.worms_form import Moving, worms_form
@@ -19,6 +20,7 @@ __all__ = [
     "check_form",
     "copy_form",
     "feed_form",
+    "found_form",
     "last_feeding",
     "new_bin_form",
     "note_form",

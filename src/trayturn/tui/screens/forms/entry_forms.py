@@ -23,6 +23,7 @@ from trayturn.tui.screens.forms.examples import EXAMPLES
 from trayturn.tui.screens.forms.fields import Field, Option
 from trayturn.tui.screens.forms.form import Form, Values
 from trayturn.tui.screens.forms.lists import write_masses
+from trayturn.tui.screens.forms.minded import minded
 
 LONG = 20_000
 HEAVIEST_KG = 1000
@@ -72,7 +73,12 @@ def feed_form(stack: Stack, last: Fed | None = None, tray: str | None = None) ->
     )
     intro = "What went in. An estimate is better than nothing."
     return Form(
-        f"Feed {stack.setup.name}", intro if stack.trays else _NO_TRAY, fields, _fed, stack.setup.units
+        f"Feed {stack.setup.name}",
+        intro if stack.trays else _NO_TRAY,
+        fields,
+        _fed,
+        stack.setup.units,
+        aside=minded(stack, ["items", "bedding"]),
     )
 
 

@@ -12,6 +12,7 @@ from trayturn.tui.screens.forms.entry_forms import NOTE, WHEN
 from trayturn.tui.screens.forms.examples import EXAMPLES
 from trayturn.tui.screens.forms.fields import Field, Option
 from trayturn.tui.screens.forms.form import Form, Values
+from trayturn.tui.screens.forms.minded import minded
 
 WAYS = (Option("in", "came in"), Option("counted", "counted"), Option("out", "used elsewhere"))
 """What can be written down of a supply. Feedings and fresh trays draw on the stock by themselves."""
@@ -32,7 +33,8 @@ def supplies_form(stack: Stack, way: str = "in") -> Form:
         if held
         else "What is named here is counted from now on."
     )
-    return Form(f"Supplies of {stack.setup.name}", intro, fields, _supplies, stack.setup.units)
+    name, units = stack.setup.name, stack.setup.units
+    return Form(f"Supplies of {name}", intro, fields, _supplies, units, aside=minded(stack, ["masses"]))
 
 
 def _supplies(values: Values, now: datetime) -> list[Entry]:

@@ -16,6 +16,7 @@ from trayturn.tui.screens.forms.examples import EXAMPLES
 from trayturn.tui.screens.forms.fields import Field, Option
 from trayturn.tui.screens.forms.form import Form, Values
 from trayturn.tui.screens.forms.lists import write_masses
+from trayturn.tui.screens.forms.minded import minded
 
 
 def start_form(
@@ -71,7 +72,12 @@ def start_form(
         WHEN,
     )
     return Form(
-        "Put a tray on", "Fresh bedding, damp as a wrung-out sponge.", fields, _started, stack.setup.units
+        "Put a tray on",
+        "Fresh bedding, damp as a wrung-out sponge.",
+        fields,
+        _started,
+        stack.setup.units,
+        aside=minded(stack, ["bedding"]),
     )
 
 

@@ -60,8 +60,12 @@ def check(house: TrayturnApp, key: str, tray: str | None) -> None:
 
 
 def turn(house: TrayturnApp, key: str, tray: str | None = None) -> None:
-    """What every tray becomes, to be written down."""
-    read_first(house, key, "turn", lambda: recording.turn(house, key))
+    """The turn day under way, or the plan of one."""
+    stack = house.shelf.stack(key)
+    if stack is not None and stack.turn_day is not None:
+        go(house, "turn_day_run", key)
+    else:
+        read_first(house, key, "turn", lambda: go(house, "turn_day", key))
 
 
 def separate(house: TrayturnApp, key: str, tray: str | None) -> None:
@@ -94,6 +98,7 @@ def tray_to_separate(stack: Stack, marked: str | None) -> str | None:
 ACTS: dict[str, Callable[[TrayturnApp, str, str | None], None]] = {
     "rest": separate,
     "separation": separate,
+    "turn_day": turn,
     "turn": turn,
     "worms": lambda house, key, tray: recording.worms(house, key),
     "feed": feed,

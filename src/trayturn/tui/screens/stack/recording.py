@@ -103,14 +103,10 @@ def supplies(house: TrayturnApp, key: str, way: str) -> None:
         _ask(house, key, forms.supplies_form(stack, way), "Supplies saved. u takes it back")
 
 
-def turn(house: TrayturnApp, key: str) -> None:
-    """Show what every tray becomes; Space writes the turn down."""
-    from trayturn.advice.turning import next_turn
-    from trayturn.tui.screens.stack.turn import TurnScreen
-
-    stack, profile = house.shelf.stack(key), house.shelf.loaded[key].profile
-    if stack is not None and profile is not None:
-        house.push_screen(TurnScreen(key, profile, stack, next_turn(stack)))
+def found(house: TrayturnApp, key: str, source: str = "") -> None:
+    """What does not belong, with what it came in with."""
+    if (stack := house.shelf.stack(key)) is not None:
+        _ask(house, key, forms.found_form(stack, source), "Written down. u takes it back")
 
 
 def _journal(house: TrayturnApp, key: str) -> Sequence[Entry]:

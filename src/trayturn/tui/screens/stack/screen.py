@@ -229,6 +229,12 @@ class StackScreen(BinFrame):
     def action_past(self) -> None:
         go(self.house, "past", self.key)
 
+    def action_ledger(self) -> None:
+        go(self.house, "ledger", self.key)
+
+    def action_found(self) -> None:
+        go(self.house, "found", self.key)
+
     def action_turn(self) -> None:
         acts.turn(self.house, self.key)
 

@@ -1,0 +1,96 @@
+"""The lifts of a turn day: in an order that never needs more hands or places than there are."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+
+from trayturn.domain.entries import Stage, TurnDayBegun
+from trayturn.domain.setup import BinSetup
+from trayturn.science.restacking import ELSEWHERE, STACK, Lift, NoRoom, restack
+
+__all__ = ["ELSEWHERE", "STACK", "Lift", "Moving", "Spots", "moving_of", "moving_to", "spot_words"]
+
+LIKE_KG = {Stage.BEDDING: 2.0, Stage.FEEDING: 6.0, Stage.FINISHING: 5.0, Stage.SEPARATING: 5.0}
+"""What trays weigh against one another, so that heavy ones are lifted least. A day's lifts must not change
+with what is reckoned while it is under way, so they go by stage alone. Engineering choice."""
+
+
+@dataclass(frozen=True, slots=True)
+class Spots:
+    """Where the trays are between two lifts: the stack, bottom first, and each place beside it."""
+
+    stack: tuple[str, ...]
+    places: tuple[tuple[str, ...], ...]
+
+    def after(self, lift: Lift) -> Spots:
+        """Where they are once that tray was lifted."""
+        stack = self.stack[:-1] if lift.source == STACK else self.stack
+        places = [pile[:-1] if lift.source == n else pile for n, pile in enumerate(self.places, 1)]
+        if lift.target == STACK:
+            stack = (*stack, lift.tray)
+        elif lift.target != ELSEWHERE:
+            places[int(lift.target) - 1] = (*places[int(lift.target) - 1], lift.tray)
+        return Spots(stack, tuple(places))
+
+
+@dataclass(frozen=True, slots=True)
+class Moving:
+    """The lifts, in order. `places` is how many places beside the bin they use at most.
+
+    `lacking` is how many places more they need than the setup has; the lifts are then those of so many.
+    """
+
+    lifts: tuple[Lift, ...]
+    places: int
+    lacking: int = 0
+    start: tuple[str, ...] = ()
+
+    def spots(self, done: int) -> Spots:
+        """Where the trays are after so many lifts."""
+        spots = Spots(self.start, ((),) * max(self.places, 1))
+        for lift in self.lifts[:done]:
+            spots = spots.after(lift)
+        return spots
+
+
+def moving_of(
+    before: Sequence[str], stages: Mapping[str, Stage], begun: TurnDayBegun, setup: BinSetup
+) -> Moving:
+    """The lifts of a day that has begun: the same ones whenever they are asked for."""
+    running = [tray for tray in begun.separating if stages.get(tray) is Stage.SEPARATING]
+    return moving_to(before, begun.order, begun.separating, stages, setup, running)
+
+
+def moving_to(
+    before: Sequence[str],
+    whole: Sequence[str],
+    separating: Iterable[str],
+    stages: Mapping[str, Stage],
+    setup: BinSetup,
+    running: Iterable[str] = (),
+) -> Moving:
+    """The lifts from one stack to another. What is separated stands beside it until the stack is built.
+
+    A tray whose separation is `running` is set aside like the others.
+    """
+    aside = [tray for tray in separating if tray in before]
+    then = [tray for tray in whole if tray not in aside]
+    incoming = [tray for tray in then if tray not in before]
+    kg = {tray: LIKE_KG.get(stage, 3.0) for tray, stage in stages.items()}
+    places, high = setup.places_beside, setup.trays_on_a_place
+    try:
+        lifts, lacking = restack(before, then, aside, incoming, places, high, kg), 0
+    except NoRoom as short:
+        lacking = (short.needed or len(before)) - places
+        lifts = restack(before, then, aside, incoming, places + lacking, high, kg)
+    return Moving(lifts, places + lacking, lacking, tuple(before))
+
+
+def spot_words(spot: str | int, places: int) -> str:
+    """Where a lift goes, in words: `the stack`, `place 2 beside it`."""
+    if spot == STACK:
+        return "the stack"
+    if spot == ELSEWHERE:
+        return "where the spare trays are"
+    return "the place beside it" if places == 1 else f"place {spot} beside it"

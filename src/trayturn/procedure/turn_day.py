@@ -1,0 +1,105 @@
+"""A turn day as a state machine: what each move writes to the journal, and what takes it back.
+
+The state is the journal's own, as in a separation. Every function takes the stack and the moment and returns
+the entries to save together. They are dated no earlier than anything in the journal, so that a clock set back
+in the middle of the day cannot stand a later step before an earlier one. The entry of the step itself stands
+last: what goes with it is found before it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+
+from trayturn.advice.turn_day.plan import turn_of
+from trayturn.advice.turn_day.tasks import DayView, Task, view_day
+from trayturn.domain.entries import (
+    Amount,
+    Checked,
+    DayOutcome,
+    DayStep,
+    DayStepDone,
+    Entry,
+    Feel,
+    TrayStarted,
+    TurnDayBegun,
+    TurnDayEnded,
+    Turned,
+)
+from trayturn.domain.stack import Stack
+from trayturn.procedure import separation
+
+GOES_WITH = (Checked, TrayStarted, Turned)
+"""What a step of the day may write beside its own entry."""
+
+
+@dataclass(frozen=True, slots=True)
+class Look:
+    """What is seen with the lid off: the sump in litres, strays, how the lowest tray feels, and the smell."""
+
+    sump_l: float | None = None
+    strays: Amount | None = None
+    bottom: Feel | None = None
+    smell: str = ""
+
+
+def looked(stack: Stack, look: Look, now: datetime) -> list[Entry]:
+    """The readings that were taken, and the step."""
+    at = moment(stack, now)
+    entries: list[Entry] = []
+    if look.sump_l is not None or look.strays is not None or look.smell:
+        entries.append(Checked(at=at, sump_l=look.sump_l, strays=look.strays, smell=look.smell))
+    if look.bottom is not None and stack.trays:
+        entries.append(Checked(at=at, tray=stack.trays[0].id, feel=look.bottom))
+    return [*entries, *done(stack, now)]
+
+
+def done(stack: Stack, now: datetime, *, skipped: bool = False) -> list[Entry]:
+    """The task that is next is done, or left undone. With the last lift the turn itself stands."""
+    view = view_day(stack)
+    if view is None or view.now is None:
+        return []
+    task = view.now
+    if task.step is DayStep.CLOSE:
+        return [TurnDayEnded(at=moment(stack, now))]
+    if task.step is DayStep.SET_ON_TOP and not skipped:
+        return separation.begin(task.tray or "", moment(stack, now))
+    step = DayStepDone(
+        at=moment(stack, now), step=task.step, tray=task.tray, number=task.number, skipped=skipped or None
+    )
+    turn = turn_of(stack, view.day.plan, step.at) if _stands_with(view, task) else []
+    return [*turn, step]
+
+
+def _stands_with(view: DayView, task: Task) -> bool:
+    """Whether the trays stand as planned once this task is done: after the last lift, or with none to do."""
+    if not view.moving.lifts:
+        return task.step is DayStep.LOOK
+    return task.step is DayStep.MOVE and task.number == len(view.moving.lifts)
+
+
+def leave(stack: Stack, now: datetime) -> list[Entry]:
+    """Give the day up as it stands. A separation under way goes on."""
+    if stack.turn_day is None:
+        return []
+    return [TurnDayEnded(at=moment(stack, now), outcome=DayOutcome.LEFT)]
+
+
+def moment(stack: Stack, now: datetime) -> datetime:
+    """Now, but never before what is written already."""
+    return max(now, stack.as_of)
+
+
+def written_with(acts: Sequence[Entry]) -> list[Entry]:
+    """The last step of a turn day with what was written with it, newest first; empty where it is none."""
+    if not acts or not isinstance(acts[-1], DayStepDone | TurnDayBegun | TurnDayEnded):
+        return []
+    taken: list[Entry] = [acts[-1]]
+    if not isinstance(acts[-1], DayStepDone):
+        return taken
+    for entry in reversed(acts[:-1]):
+        if not isinstance(entry, GOES_WITH) or entry.at != acts[-1].at:
+            break
+        taken.append(entry)
+    return taken

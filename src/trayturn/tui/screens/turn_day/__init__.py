@@ -1,0 +1,1 @@
+"""Turn day on screens: its plan, and the day itself."""

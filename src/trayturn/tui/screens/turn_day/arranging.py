@@ -1,0 +1,51 @@
+"""A turn arranged by hand: one tray moved, given another stage, or taken out, from the plan as it stands."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from trayturn.advice.turn_day.plan import STANDS, DayPlan, Wish
+from trayturn.domain.entries import Stage
+
+NEXT = {Stage.BEDDING: Stage.FEEDING, Stage.FEEDING: Stage.FINISHING}
+
+
+def by_hand(plan: DayPlan, wish: Wish) -> Wish:
+    """The plan as it stands as a wish by hand, to be changed from there."""
+    if wish.order:
+        return wish
+    return replace(wish, order=plan.order, stages=dict(plan.stages), more=0, bring=True)
+
+
+def moved(plan: DayPlan, wish: Wish, tray: str, by: int) -> Wish:
+    """The tray so many levels up (or down); one that is separated comes back on top."""
+    own = by_hand(plan, wish)
+    order = list(own.order)
+    if tray not in order:
+        return _back_in(own, tray) if by < 0 else own
+    at = order.index(tray)
+    to = max(0, min(len(order) - 1, at + by))
+    order.insert(to, order.pop(at))
+    return replace(own, order=tuple(order))
+
+
+def restaged(plan: DayPlan, wish: Wish, tray: str) -> Wish:
+    """The next stage for a tray: bedding, feeding, finishing, to be separated, and bedding again."""
+    own = by_hand(plan, wish)
+    if tray not in own.order:
+        return _back_in(own, tray)
+    stage = own.stages.get(tray, Stage.BEDDING)
+    if stage in NEXT:
+        return replace(own, stages={**own.stages, tray: NEXT[stage]})
+    if len(own.order) == 1:
+        return replace(own, stages={**own.stages, tray: STANDS[0]})
+    return replace(
+        own,
+        order=tuple(one for one in own.order if one != tray),
+        stages={one: what for one, what in own.stages.items() if one != tray},
+    )
+
+
+def _back_in(wish: Wish, tray: str) -> Wish:
+    """A tray that was to be separated stands again, on top, as bedding."""
+    return replace(wish, order=(*wish.order, tray), stages={**wish.stages, tray: Stage.BEDDING})

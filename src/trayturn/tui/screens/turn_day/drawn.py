@@ -1,0 +1,55 @@
+"""The stack in the middle of the lifts: what stands on it now, as trays to be drawn."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from textual.content import Content
+
+from trayturn.advice.turn_day.tasks import DayView, Standing
+from trayturn.advice.turn_day.telling import ORDER, step_lines
+from trayturn.domain.entries import Stage
+from trayturn.domain.stack import Stack, TrayState
+
+MARKS = {
+    False: {Standing.DONE: "✓", Standing.LEFT: "–", Standing.NOW: "▸", Standing.TO_COME: "·"},
+    True: {Standing.DONE: "x", Standing.LEFT: "-", Standing.NOW: ">", Standing.TO_COME: "."},
+}
+LOOKS = {
+    Standing.DONE: "$quiet",
+    Standing.LEFT: "$quiet",
+    Standing.NOW: "bold $act",
+    Standing.TO_COME: "$foreground",
+}
+
+
+def standing_now(stack: Stack, view: DayView | None) -> Stack:
+    """The stack with the trays that stand on it at this moment of the day."""
+    if view is None or view.moved:
+        return stack
+    ids = view.moving.spots(view.lifts_done).stack
+    trays = [_tray(stack, tray_id, level) for level, tray_id in enumerate(ids, 1)]
+    return replace(stack, trays=tuple(trays))
+
+
+def _tray(stack: Stack, tray_id: str, level: int) -> TrayState:
+    """A tray on its level of the moment; a fresh one is bedding that has just come in."""
+    known = stack.tray(tray_id)
+    if known is not None and known.on_stack:
+        return replace(known, level=level)
+    now = stack.as_of
+    return TrayState(tray_id, Stage.BEDDING, level, now, now, 0.0, 0.0, stack.setup.tray_empty_kg)
+
+
+def step_list(view: DayView | None, ended: bool, ascii_only: bool) -> Content:
+    """The steps of the day, each with a mark and a word where it is not plain."""
+    if view is None:
+        return Content(" The day is over." if ended else "")
+    lines = []
+    for line in step_lines(view):
+        words = f"  {line.so_far}" if line.so_far else ""
+        words += "  left undone" if line.standing is Standing.LEFT else ""
+        number = ORDER.index(line.step) + 1
+        text = f" {MARKS[ascii_only][line.standing]} {number} {line.title}{words}"
+        lines.append(Content.styled(text, LOOKS[line.standing]))
+    return Content("\n").join(lines)

@@ -1,0 +1,65 @@
+"""What the turn day's screen says beside the task itself."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import datetime
+
+from trayturn.advice.due import due_list
+from trayturn.advice.turn_day.jobs import jobs
+from trayturn.advice.turn_day.tasks import DayView
+from trayturn.domain.entries import DayOutcome, DayStep
+from trayturn.domain.stack import Stack
+from trayturn.domain.words import count, span
+from trayturn.procedure.rests import RunningRest
+
+GONE = "This bin's file cannot be read any more. Put it back or mend it; this goes on from there."
+ELSEWHERE = "Something went on elsewhere meanwhile. This is where the day stands now."
+AMMONIA = "Ammonia: air the room before you go on; eyes or throat sting, leave. Space once more goes on."
+LEFT = "The turn day is left as it stands. u takes that back"
+
+
+def place(view: DayView) -> str:
+    """`Task 3 of 17`."""
+    open_tasks = [n for n, task in enumerate(view.tasks, 1) if task.open]
+    return f"Task {open_tasks[0] if open_tasks else len(view.tasks)} of {len(view.tasks)}"
+
+
+def hint(view: DayView) -> str:
+    """What the keys do now."""
+    step = view.now.step if view.now is not None else None
+    if step is DayStep.LOOK:
+        return "Up and down move, - and + or digits answer. Space: looked. e leaves it out."
+    if step is DayStep.FEED:
+        return "Space opens the meal. e: it is not fed today."
+    if step is DayStep.SEPARATE:
+        return "Space goes to the separation. e: it is not separated today."
+    if step is DayStep.CLOSE:
+        return "Space ticks line by line, then ends the day."
+    return "Space: done. e leaves it undone, b goes back one step."
+
+
+def jobs_words(stack: Stack, rests: Sequence[RunningRest], now: datetime) -> str:
+    """What fits into the rest that ends first; nothing where hands are needed at once."""
+    if not rests or rests[0].over:
+        return ""
+    found = jobs(stack, rests[0].shown.left, now)
+    lines = [f"{job.what} (about {job.minutes:.0f} min). {job.why}" for job in found]
+    return "\n".join(["While it rests:", *lines]) if lines else ""
+
+
+def summary(stack: Stack) -> list[str]:
+    """The day that has just ended, and what comes next."""
+    if not stack.past_turn_days:
+        return ["No turn day is under way.", "t on the bin's own screen plans one."]
+    day = stack.past_turn_days[-1]
+    if day.outcome is DayOutcome.LEFT:
+        first = "The turn day was left as it stood."
+    else:
+        first = "Done. The stack is turned."
+    took = f"It took {span(day.ended_at - day.begun_at)}." if day.ended_at is not None else ""
+    undone = sum(bool(one.skipped) for one in day.done)
+    left = f"{count(undone, 'task was', 'tasks were')} left undone." if undone else ""
+    order = f"From the bottom up: {', '.join(tray.id for tray in stack.trays)}."
+    coming = [f"Next: {one.what}" for one in due_list(stack)[:3]]
+    return [line for line in (first, took, left, order) if line] + ["", *coming]

@@ -1,0 +1,1 @@
+"""What is planned for a turn day, and where one under way stands."""
