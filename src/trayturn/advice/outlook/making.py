@@ -111,6 +111,7 @@ def _made(
         finishing=coming.target,
         finishing_kg=coming.finishing_kg(),
         series=coming.series(),
+        turns=coming.turns(),
         worms_kg=figures.five(recent["worms_kg"][-1]),
         sump_l=figures.five(coming.sump[0].clip(0, profile.bin.sump_capacity_l)),
         moisture={
