@@ -55,7 +55,7 @@ def _fits(one: Point, odd: Misfit | None) -> str:
     side = "more" if one.misfit_sd > 0 else "less"
     off = f"{three_figures(round(abs(one.misfit_sd), 1))} times the usual error {side}"
     if odd is None and abs(one.misfit_sd) <= FAR_SD:
-        return off
+        return off if abs(one.misfit_sd) > 1 else "within the usual error"
     return f"does not fit, {off}" + (", left out" if odd is not None and odd.left_out else "")
 
 

@@ -12,9 +12,22 @@ from trayturn.domain.setup import Units
 from trayturn.domain.stack import Stack
 from trayturn.domain.words import count, day
 
-CASTINGS, WORMS, SUMP, MOISTURE, PAST = "castings", "worms", "sump", "moisture:", "past"
+CASTINGS, HARVESTS, WORMS, SUMP, PAST = "castings", "harvests", "worms", "sump", "past"
+MOISTURE = "moisture:"
 """The topics; that of a tray's moisture ends in the tray."""
-NAMES = {CASTINGS: "Castings", WORMS: "Worms", SUMP: "Sump water", PAST: "Past forecasts"}
+NAMES = {
+    CASTINGS: "Castings",
+    HARVESTS: "Harvests",
+    WORMS: "Worms",
+    SUMP: "Sump water",
+    PAST: "Past forecasts",
+}
+HEADINGS = {
+    HARVESTS: "Harvests to come",
+    WORMS: "Worms in the bin",
+    SUMP: "Water in the sump, not emptied",
+    PAST: "Past forecasts against what came",
+}
 KINDS: dict[str, PointKind] = {WORMS: "worms", SUMP: "sump"}
 """What is measured of each. No castings are weighed before their tray is emptied."""
 A_MONTH = 30
@@ -22,7 +35,7 @@ A_MONTH = 30
 
 def topics(told: Outlook) -> tuple[str, ...]:
     """Everything that this outlook tells of, the trays from the top down; nothing without a tray."""
-    found = [topic for topic in (CASTINGS, WORMS, SUMP) if topic in told.series]
+    found = [topic for topic in (CASTINGS, HARVESTS, WORMS, SUMP) if topic in (*told.series, HARVESTS)]
     trays = [MOISTURE + tray for tray in reversed(list(told.moisture)) if MOISTURE + tray in told.series]
     return (*found, *trays, PAST) if told.series else ()
 
@@ -44,7 +57,7 @@ def heading_of(topic: str, told: Outlook) -> str:
         return f"Castings in tray {told.finishing}, wet"
     if (tray := tray_of(topic)) is not None:
         return f"Moisture of tray {tray}"
-    return {WORMS: "Worms in the bin", SUMP: "Water in the sump, not emptied"}.get(topic, "Past forecasts")
+    return HEADINGS[topic]
 
 
 def figure_of(topic: str, told: Outlook, units: Units) -> str:
@@ -55,6 +68,8 @@ def figure_of(topic: str, told: Outlook, units: Units) -> str:
     if topic == CASTINGS:
         next_kg = told.harvests[0].castings_kg if told.harvests else told.finishing_kg
         return mass_band(next_kg.band, units) if next_kg is not None else ""
+    if topic == HARVESTS:
+        return f"{len(told.harvests)} by {day(told.until, told.as_of)}"
     if topic == WORMS:
         return mass_band(told.worms_kg.band, units) if told.worms_kg is not None else ""
     if topic == SUMP:
@@ -72,7 +87,7 @@ def points_of(topic: str, told: Outlook) -> tuple[Point, ...]:
 
 def misfits_of(topic: str, told: Outlook) -> tuple[Misfit, ...]:
     """What was measured of it and does not fit; of castings and past forecasts, all weights."""
-    if topic in (CASTINGS, PAST):
+    if topic in (CASTINGS, HARVESTS, PAST):
         return tuple(one for one in told.does_not_fit if one.kind in ("castings", "tray"))
     entries = {(one.entry, one.kind) for one in points_of(topic, told)}
     return tuple(one for one in told.does_not_fit if (one.entry, one.kind) in entries)
@@ -83,6 +98,9 @@ def lines_of(topic: str, told: Outlook, stack: Stack) -> Iterator[str]:
     units = stack.setup.units
     if topic == CASTINGS:
         yield from _castings(told, stack)
+    elif topic == HARVESTS:
+        yield from words.harvests(told, stack)
+        yield from _by_thumb(told)
     elif topic == WORMS:
         yield from words.worms(told, units)
     elif topic == SUMP:
@@ -104,9 +122,12 @@ def _castings(told: Outlook, stack: Stack) -> Iterator[str]:
         off = count(round(told.plan.turn_off_days), "day")
         yield f"A turn may be {off} early or late: between {early} and {late}."
     yield from words.finishing(told, stack.setup.units)
+    yield from _by_thumb(told)
+
+
+def _by_thumb(told: Outlook) -> Iterator[str]:
     if told.used == "rule of thumb":
         yield "Harvests are by the rule of thumb, which did better here; the chart shows the model."
-    yield from list(words.harvests(told, stack))[1:]
 
 
 def _moisture(topic: str, told: Outlook) -> Iterator[str]:
@@ -118,8 +139,9 @@ def _moisture(topic: str, told: Outlook) -> Iterator[str]:
     if fan.days[last] > 0:
         parts.append(f"{_percent(fan, last)} by {day(told.on(fan.days[last]), told.as_of)}")
     yield f"Tray {tray}: {', '.join(parts)}."
-    if told.on(fan.days[last] + 1) < told.until:
-        yield "There the tray is separated."
+    leaves = told.on(fan.days[last] + 1)
+    if leaves < told.until:
+        yield f"It leaves the stack {day(leaves, told.as_of)}, to be separated."
     if tray == told.bottom_tray:
         yield words.soaked(told)
 

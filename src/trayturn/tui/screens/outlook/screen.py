@@ -16,8 +16,9 @@ from trayturn.advice.outlook import Stopped
 from trayturn.advice.outlook.basis import basis_lines
 from trayturn.advice.outlook.making import DRAWS
 from trayturn.advice.outlook.progress import work_words
+from trayturn.advice.outlook.result import Outlook
 from trayturn.advice.outlook.sizes import next_kind, resized
-from trayturn.advice.outlook.topics import MOISTURE, heading_of, lines_of
+from trayturn.advice.outlook.topics import MOISTURE, PAST, heading_of, lines_of
 from trayturn.advice.outlook.what_if import WhatIf
 from trayturn.advice.pages import Page
 from trayturn.domain.profile import Profile
@@ -27,9 +28,10 @@ from trayturn.domain.words import clean, day
 from trayturn.tui.commands import OUTLOOK, bindings
 from trayturn.tui.frame import BinFrame
 from trayturn.tui.screens.outlook.asking import Answer, Answered, Asked, Step, reckon
-from trayturn.tui.screens.outlook.past_view import past_rows
+from trayturn.tui.screens.outlook.bands import band_lines, harvest_rows, past_rows
+from trayturn.tui.screens.outlook.fitted import Fitted, fitting
 from trayturn.tui.screens.outlook.plots import plot_of
-from trayturn.tui.screens.outlook.told_rows import fitting, is_past, legend, topic_rows
+from trayturn.tui.screens.outlook.told_rows import as_bands, legend, topic_rows
 from trayturn.tui.widgets.chart.widget import BandChart
 from trayturn.tui.widgets.line_list import LineList
 from trayturn.tui.widgets.reason import ReasonScreen
@@ -65,11 +67,11 @@ class OutlookScreen(BinFrame):
                 yield LineList(row_height=0, id="topics")
                 with Vertical(id="drawn"):
                     yield BandChart(id="chart")
-                    yield Static(id="past", markup=False)
+                    yield Fitted(id="bands")
             yield Static(id="legend", markup=False)
             with Horizontal(id="below"):
-                yield Static(id="said", markup=False)
-                yield Static(id="basis", markup=False)
+                yield Fitted(id="sentences")
+                yield Fitted(id="basis")
 
     def on_mount(self) -> None:
         self.query_one(LineList).focus()
@@ -193,31 +195,31 @@ class OutlookScreen(BinFrame):
         answer, stack, topic = self.answer, self.stack, self.topic
         if answer is None or stack is None or not topic:
             return
-        past = is_past(topic)
-        self.query_one(BandChart).display = not past
-        self.query_one("#past").display = past
+        bands, planned = as_bands(topic), answer.today if answer.both is not None else None
+        self.query_one(BandChart).display = not bands
+        self.query_one("#bands").display = bands
         plot = None
-        if past:
-            self._show_past(answer)
+        if bands:
+            self._show_bands(answer, planned)
         else:
-            planned = answer.today if answer.both is not None else None
             plot = plot_of(topic, answer.told, stack, planned)
             self.query_one(BandChart).show(plot)
-        self.put("#legend", legend(plot, plain=self.house.ascii))
+        plain, compared = self.house.ascii, planned is not None
+        self.put("#legend", legend(topic, plot, compared=compared, plain=plain))
         self._show_said(answer, stack)
 
-    def _show_past(self, answer: Answer) -> None:
-        size = self.query_one("#drawn").content_size
-        rows = past_rows(answer.today, size.width, size.height, self.units, plain=self.house.ascii)
-        self.put("#past", "\n".join(rows))
+    def _show_bands(self, answer: Answer, planned: Outlook | None) -> None:
+        told, units = answer.told, self.units
+        rows = list(past_rows(told, units) if self.topic == PAST else harvest_rows(told, planned, units))
+        make = partial(band_lines, rows, units=units, plain=self.house.ascii)
+        self.query_one("#bands", Fitted).show(make)
 
     def _show_said(self, answer: Answer, stack: Stack) -> None:
-        said, lines = self.query_one("#said", Static), list(self._said(answer, stack))
-        self.put("#said", "\n".join(fitting(lines, said.content_size.width, said.content_size.height)))
+        said = list(self._said(answer, stack))
+        self.query_one("#sentences", Fitted).show(partial(fitting, said))
         if self.wide:
-            basis = self.query_one("#basis", Static)
-            told = list(basis_lines(self.topic, answer.told, self.units))
-            self.put("#basis", "\n".join(fitting(told, basis.content_size.width, basis.content_size.height)))
+            basis = list(basis_lines(self.topic, answer.told, self.units))
+            self.query_one("#basis", Fitted).show(partial(fitting, basis))
 
     def _said(self, answer: Answer, stack: Stack) -> Iterator[str]:
         """What the marked series says; with a what-if, what differs and what to do about it."""
@@ -230,7 +232,6 @@ class OutlookScreen(BinFrame):
     def on_resize(self) -> None:
         super().on_resize()
         self._draw()
-        self.call_after_refresh(self._draw)
 
     # What keys do.
 
