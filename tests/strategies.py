@@ -116,6 +116,7 @@ FIELDS: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "step": st.sampled_from(Step),
         "pass_number": passes,
         "ends_at": _maybe(moments),
+        "rest_minutes": _maybe(st.floats(0.5, 24 * 60)),
     },
     "step_ended": {"tray": trays, "step": st.sampled_from(Step), "pass_number": passes},
     "deadline_moved": {"tray": trays, "ends_at": moments},
@@ -126,6 +127,7 @@ FIELDS: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "skimmed_kg": _maybe(kilograms),
         "overs": texts,
         "contaminants": texts,
+        "pieces": st.lists(pieces, max_size=2),
     },
     "settled": {
         "tray": trays,

@@ -220,7 +220,13 @@ raise SystemExit(status)
 """
 
 
-@pytest.mark.parametrize("words", ["--help", "--version", "today --help", "stack --version", "log --help"])
+@pytest.mark.parametrize(
+    "words",
+    [
+        *("--help", "--version", "today --help", "stack --version", "log --help"),
+        *("outlook --help", "score --help"),
+    ],
+)
 def test_help_loads_nothing(pantry: Keeper, words: str) -> None:
     done = run(*words.split(), code=LOADED, home=pantry.home)
     assert (done.returncode, done.stderr.split()) == (0, [])
@@ -242,6 +248,19 @@ def test_help_loads_nothing(pantry: Keeper, words: str) -> None:
 def test_reading_commands_load_no_screens_and_nothing_that_writes(pantry: Keeper, words: str) -> None:
     done = run(*words.split(), code=LOADED, home=pantry.home)
     assert (done.returncode, done.stderr.split()) == (0, [b"pydantic"])
+
+
+@pytest.mark.parametrize("name", sorted(set(COMMANDS) - {"outlook", "demo"}))
+def test_no_command_but_the_outlook_loads_numpy(pantry: Keeper, name: str) -> None:
+    """Called with a bin, whether it takes one or not. Its score loads it only where something was weighed."""
+    done = run(name, "pantry", code=LOADED, home=pantry.home)
+    assert not {b"numpy", b"textual"} & set(done.stderr.split())
+
+
+def test_the_outlook_loads_numpy_and_no_screens(pantry: Keeper) -> None:
+    done = run("outlook", "pantry", "--draws", "20", code=LOADED, home=pantry.home)
+    assert done.returncode == 0
+    assert set(done.stderr.split()) == {b"numpy", b"pydantic"}
 
 
 def test_logging_loads_no_screens(pantry: Keeper) -> None:

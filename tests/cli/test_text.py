@@ -33,6 +33,8 @@ Pantry, tray A: separation begun yesterday
   One more pass, or stop here?
   Since yesterday 09:40, then loosen again, or settle.
   Many worms came off in the skim: they have nowhere lower to go. Stop here.
+  No more passes, about 15 min to the end.
+  That rests on 1 pass of this tray, not all weighed.
   Pass 1: about 1.2 kg skimmed, many worms seen, found a plastic label.
 """
 

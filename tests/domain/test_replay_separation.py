@@ -185,3 +185,18 @@ def test_taken_back_to_before_it_began() -> None:
     stack = separating(*journal, *(undone(e, at(3)) for e in reversed(journal)))
     assert (order(stack), stages(stack)["A"], stack.separations) == ("CAB", "finishing", ())
     assert stack.findings == ()
+
+
+def test_what_comes_out_of_the_tray_meanwhile_stands_with_its_separation() -> None:
+    found = say("contaminant_found", 20, what="sticker", count=3)
+    carried = say("overs_carried", 40, to="B", pieces=({"what": "corn cob"},))
+    others = (say("contaminant_found", 21, tray="B", what="tape"), say("note", 22, text="warm"))
+    stack = separating(say("contaminant_found", -5, what="glass"), *begun(), found, *others, carried)
+    assert running(stack).came_out == (found, carried)
+
+
+def test_a_rest_chosen_for_the_pass_stands_with_its_first_step() -> None:
+    chosen = say("step_started", 30, step="loosen", pass_number=2, rest_minutes=10.0)
+    step = running(separating(*begun(), *one_pass(), chosen)).step
+    assert step is not None
+    assert step.rest_minutes == 10

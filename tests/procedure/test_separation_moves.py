@@ -249,7 +249,10 @@ def test_back_leaves_other_trays_and_notes_alone(bench: Bench) -> None:
 @pytest.mark.parametrize(
     ("seen", "kg", "gross", "stops"),
     [
-        (Amount.MANY, 0.5, 6.0, True),
+        (Amount.MANY, None, None, True),
+        (Amount.MANY, 0.5, None, True),
+        (Amount.MANY, 3.0, 6.0, True),
+        (Amount.MANY, 0.5, 6.0, False),
         (Amount.FEW, 0.5, 6.0, False),
         (Amount.NONE, None, None, False),
         (Amount.FEW, 4.0, 6.0, True),

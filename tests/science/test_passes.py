@@ -11,7 +11,16 @@ from scipy import integrate, stats
 
 from trayturn.science import passes as p
 from trayturn.science.errors import OutOfRange
-from trayturn.science.passes import Likely, passes_left, rest_needed, share_taken
+from trayturn.science.passes import (
+    Likely,
+    passes_after,
+    passes_left,
+    rest_needed,
+    share_by_sight,
+    share_in,
+    share_taken,
+    usual_of,
+)
 
 
 def test_without_a_pass_it_says_what_common_practice_says() -> None:
@@ -88,3 +97,50 @@ def test_little_left_is_the_end_and_odd_input_is_refused() -> None:
         passes_left(1.2, share_taken([]))
     with pytest.raises(OutOfRange):
         rest_needed([(15, "some")])
+
+
+def test_sight_alone_agrees_with_scipy() -> None:
+    seen, prior = ["none", "few", "few"], share_taken([])
+    mean = math.log(prior.mid / (1 - prior.mid))
+    spread = (math.log(prior.high / (1 - prior.high)) - mean) / stats.norm.ppf(0.9)
+
+    def density(odds: float) -> float:
+        weight = float(stats.norm(mean, spread).pdf(odds))
+        for n, word in enumerate(seen, 1):
+            eye = stats.norm(n * math.log(1 - 1 / (1 + math.exp(-odds))), p.GLANCE)
+            none, many = eye.sf(math.log(p.NONE_ABOVE)), eye.cdf(math.log(p.MANY_BELOW))
+            weight *= float({"none": none, "few": 1 - none - many, "many": many}[word])
+        return weight
+
+    found = share_by_sight(seen, prior)
+    total = integrate.quad(density, mean - 4, mean + 4, limit=200)[0]
+    for value, share in ((found.low, 0.1), (found.mid, 0.5), (found.high, 0.9)):
+        below = integrate.quad(density, mean - 4, math.log(value / (1 - value)), limit=200)[0] / total
+        assert below == pytest.approx(share, abs=0.02)
+
+
+def test_worms_early_tell_of_large_passes_and_none_for_long_of_small_ones() -> None:
+    usual = share_taken([])
+    assert share_by_sight([], usual).mid == pytest.approx(usual.mid, rel=0.01)
+    assert share_by_sight(["many"], usual).mid > usual.mid
+    assert share_by_sight(["none"] * 5, usual).mid < usual.mid
+
+
+@given(st.lists(st.sampled_from(p.SEEN), max_size=12), st.lists(st.floats(0.02, 0.9), max_size=4))
+def test_sight_alone_tells_less_than_weights(seen: list[str], before: list[float]) -> None:
+    takes = share_by_sight(seen, share_taken([], before))
+    assert 0 < takes.low <= takes.mid <= takes.high < 1
+    left = passes_after(len(seen), takes)
+    assert 0 <= left.low <= left.mid <= left.high
+
+
+def test_a_tray_known_by_its_number_of_passes_or_their_weights() -> None:
+    # Odds of 1 to 4 and of 1 to 1: their middle is 1 to 2. Two halvings leave a quarter.
+    assert share_in(4.5) == pytest.approx(p.TAKES)
+    assert share_in(2) == pytest.approx(0.5)
+    assert usual_of([0.3, 0.3]) == pytest.approx(0.3)
+    assert usual_of([0.2, 0.5]) == pytest.approx(1 / 3)
+    with pytest.raises(OutOfRange):
+        usual_of([])
+    with pytest.raises(OutOfRange):
+        share_in(0)

@@ -128,6 +128,11 @@ def test_a_high_stack_is_still_planned() -> None:
     now, then = "ABCDEFGHIJ", "KABCDEFGHI"
     lifts = restack(now, then, aside="J", incoming="K", places=3, high=5)
     assert carry_out(now, lifts, 3, 5)[0] == tuple(then)
+    with pytest.raises(NoRoom) as short:
+        restack(now, now[::-1], places=2, high=2)
+    assert short.value.needed == 10
+    lifts = restack(now, now[::-1], places=10, high=1)
+    assert (len(lifts), carry_out(now, lifts, 10, 1)[0]) == (20, tuple(now[::-1]))
 
 
 @pytest.mark.parametrize(

@@ -91,6 +91,11 @@ class Terminal:
             self.child.send(KEYS.get(key, key))
         return self
 
+    def resize(self, columns: int, rows: int) -> None:
+        """The window is drawn to another size."""
+        self.screen.resize(rows, columns)
+        self.child.setwinsize(rows, columns)
+
     def quit(self) -> None:
         """Leave with `q` and wait for the program to end."""
         self.press("q")

@@ -35,9 +35,9 @@ SIZES = ((80, 24), (120, 40))
 NOW = moment(70, 18)
 
 
-def a_home(home: Path, entries: Iterable[Entry] = (), **setup: Any) -> Path:
-    """A home with one bin, `pantry`, of three trays."""
-    trays = [Tray(id=name) for name in "ABC"]
+def a_home(home: Path, entries: Iterable[Entry] = (), names: str = "ABC", **setup: Any) -> Path:
+    """A home with one bin, `pantry`, of three trays unless more are named."""
+    trays = [Tray(id=name) for name in names]
     managing.create(home, a_bin(**setup), trays, tuple(entries), "pantry")
     return home
 

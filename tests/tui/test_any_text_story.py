@@ -103,7 +103,7 @@ async def test_typed_words_of_a_skim_are_kept_as_they_are(tmp_path: Path) -> Non
             await k.press("enter")
             k.sees(text[:16])
         await k.press("space")
-        assert k.separation("pantry").passes[0].contaminants == list(TEXTS.values())[-1]
+        assert k.separation("pantry").passes[0].note == list(TEXTS.values())[-1]
 
 
 @every_text

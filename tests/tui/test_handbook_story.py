@@ -185,11 +185,10 @@ async def test_the_list_of_cautions_leads_to_the_page_of_the_marked_one(tmp_path
 async def test_a_turn_a_separation_and_an_entry_lead_to_their_pages(tmp_path: Path) -> None:
     async with keeper(heeded(tmp_path), "workshop") as k:
         await k.press("t")
-        k.sees("h handbook")
         await k.press("h")
         assert reads_page(k, Page.TURNING)
         await k.press("escape")
-        assert k.screen == "Turn"
+        assert k.screen == "Plan"
         await k.press("escape", "s", "h")
         assert reads_page(k, Page.SEPARATING)
         await k.press("escape")

@@ -25,7 +25,7 @@ PRESSING: dict[str, tuple[tuple[Entry, ...], float, str, str]] = {
     "watch": ((*a_usual_bin()[:2], *NEW), 1.5, "Watch", "Lift the lid and see where the worms are."),
     "feed": ((*a_usual_bin(), LOOKED), 76, "Feed", "Meal for tray B"),
     "check": (a_usual_bin(), 70, "Check", "Pantry  check"),
-    "turn": ((*a_usual_bin(), fed("B", 119)), 121, "Turn", "Tray B"),
+    "turn": ((*a_usual_bin(), fed("B", 119)), 121, "Plan", "Tray B"),
     "separation": ((*a_usual_bin(), WAITING), 66, "Separation", "Separate tray A"),
     "rest": ((*a_usual_bin(), *separating("A")), 70.01, "Separation", "Step 3 of 7"),
 }
@@ -97,10 +97,10 @@ async def test_a_turn_shows_its_moves_saves_them_and_goes_back_whole(tmp_path: P
         await k.press("t")
         await k.heed()
         before = k.standing("stairwell")
-        k.sees("Space writes the turn down", "Before", "After", "Tray D goes from level 2 to 4, and is fed.")
+        k.sees("Now", "After", "Tray D", "level 3, feeding", "was bedding on 2")
         await k.press("escape")
         assert k.standing("stairwell") == before
-        await k.press("t", "space")
+        await k.press("t", "e")
         k.sees("Turn saved. u takes it back")
         assert [tray.id for tray in k.stack("stairwell").trays] != order
         await k.press("u")

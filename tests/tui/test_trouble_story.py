@@ -68,10 +68,10 @@ async def test_a_turn_and_undo_wait_for_the_disk(tmp_path: Path) -> None:
         before = k.standing("stairwell")
         with pytest.MonkeyPatch.context() as patch:
             refuse(patch, errno.EACCES)
-            await k.press("u", "t", "space")
+            await k.press("u", "t", "e")
             assert "you may not use it" in k.troubles[0]
-            assert k.screen == "Turn"
-        await k.press("space")
+            assert k.screen == "Plan"
+        await k.press("e")
         assert (k.screen, len(k.standing("stairwell")) > len(before)) == ("Stack", True)
 
 

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from typing import Any
 
 from trayturn.advice.entry_parts import SHORT, WHOLE, Parts, mass, most, own, seen
-from trayturn.advice.entry_words_after import AFTER_WORDS
+from trayturn.advice.entry_words_after import AFTER_WORDS, piece_words
 from trayturn.advice.entry_words_care import CARE_WORDS
 from trayturn.advice.story import DOING
 from trayturn.domain.entries import (
@@ -171,7 +171,8 @@ def _step(entry: StepStarted | StepEnded) -> str:
 
 def _step_started(entry: StepStarted, units: Units, limit: int) -> Parts:
     until = f", until {entry.ends_at.astimezone(entry.at.tzinfo):%H:%M}" if entry.ends_at else ""
-    return [f"{_step(entry)}{until}"]
+    rest = f"a rest of {three_figures(entry.rest_minutes)} min to follow" if entry.rest_minutes else ""
+    return [f"{_step(entry)}{until}", rest]
 
 
 def _step_ended(entry: StepEnded, units: Units, limit: int) -> Parts:
@@ -186,6 +187,7 @@ def _pass_done(entry: PassDone, units: Units, limit: int) -> Parts:
     return [
         f"pass {entry.pass_number} done: {seen(entry.worms_seen)} seen",
         mass("skimmed", entry.skimmed_kg, units),
+        f"picked out {listed(piece_words(piece, units) for piece in entry.pieces)}" if entry.pieces else "",
         own("pieces", entry.overs, limit),
         own("found", entry.contaminants, limit),
     ]

@@ -51,6 +51,19 @@ def trouble(parser: ArgumentParser) -> None:
     add_reading(parser)
 
 
+def day(parser: ArgumentParser) -> None:
+    """A turn day otherwise than usual."""
+    one(parser)
+    parser.add_argument("--fewer", action="store_true", help="one tray fewer: no fresh tray comes in")
+    parser.add_argument("--no-fresh", action="store_true", help="the same as --fewer")
+    parser.add_argument("--more", action="store_true", help="one spare tray more comes in")
+    parser.add_argument("--order", metavar="TRAYS", help="by hand, bottom first: C,A=finishing,B=feeding")
+    parser.add_argument(
+        "--bedding", metavar="NAME=MASS", action="append", default=[], help="what fills a fresh tray"
+    )
+    add_reading(parser)
+
+
 def begin(parser: ArgumentParser) -> None:
     """A new bin, made or not yet."""
     parser.add_argument("bin", metavar="BIN", nargs="?", help=BIN)

@@ -106,6 +106,13 @@ _ALL = (
         ABOUT_JSON,
     ),
     Command(
+        "day",
+        "Turn day: its plan with lifts and time, or where it stands.",
+        "day:day",
+        arguments_bins.day,
+        ABOUT_JSON,
+    ),
+    Command(
         "separation",
         "Where the separations of one bin are.",
         "separation:separation",

@@ -4,17 +4,20 @@ from __future__ import annotations
 
 from argparse import Namespace
 
+from trayturn.advice.came_out import came_out_lines
+from trayturn.advice.passes import advised_to_stop, ahead, ahead_words, next_time
+from trayturn.advice.pieces import known_overs, piece_told, survived
 from trayturn.cli import as_json
 from trayturn.cli.layout import Page
 from trayturn.cli.opening import open_bin, readable, stack_asked
+from trayturn.cli.separation_data import ahead_data, separation_data
 from trayturn.clock import Clock
 from trayturn.domain.entries import Step
 from trayturn.domain.profile import Profile
 from trayturn.domain.stack import Separation, Stack
 from trayturn.domain.words import day
-from trayturn.procedure.separation import advised_to_stop
 from trayturn.procedure.stepper import time_words, view
-from trayturn.procedure.summary import pass_lines, summary
+from trayturn.procedure.summary import pass_lines, whole_summary
 
 
 def separation(options: Namespace, clock: Clock) -> int:
@@ -34,8 +37,9 @@ def _data(now: Stack) -> as_json.Data:
         "bin": now.key,
         "name": now.setup.name,
         "as_of": as_json.moment(now.as_of),
-        "separations": [as_json.separation(one, now.as_of) for one in now.separations],
-        "past_separations": [as_json.separation(one, now.as_of) for one in now.past_separations],
+        "separations": [separation_data(now, one) for one in now.separations],
+        "past_separations": [separation_data(now, one) for one in now.past_separations],
+        "next_time": ahead_data(next_time(now)),
     }
 
 
@@ -45,7 +49,7 @@ def _print(now: Stack, profile: Profile, page: Page) -> None:
         page.line(f"No separation is under way in {name}.")
         for past in now.past_separations[-1:]:
             page.line(f"The last one, {day(past.begun_at, now.as_of)}:")
-            page.lines(summary(past, now.setup.units), 2, 2)
+            page.lines([*whole_summary(now, past), *pass_lines(past, now.setup.units)], 2, 2)
     for number, one in enumerate(now.separations):
         if number:
             page.line()
@@ -62,7 +66,20 @@ def _state(one: Separation, now: Stack, profile: Profile) -> list[str]:
     if shown.step is Step.DECIDE:
         stop, why = advised_to_stop(one, profile.empty_kg(one.tray))
         lines.append(f"{why} {'Stop here.' if stop else 'One more pass is worth it.'}")
-    return [*lines, *pass_lines(one, now.setup.units)]
+    lines += ahead_words(ahead(now, one), shown.step)
+    return [
+        *lines,
+        *_known(now, one),
+        *came_out_lines(now, one),
+        *pass_lines(one, now.setup.units),
+    ]
+
+
+def _known(now: Stack, one: Separation) -> list[str]:
+    """Pieces carried into the tray before, to look out for."""
+    overs = known_overs(now, one.tray)
+    told = [f"{piece_told(over, now.setup.units)}, {survived(over)}" for over in overs]
+    return [f"Known to lie in it: {'; '.join(told)}."] if told else []
 
 
 def _sentence(text: str) -> str:

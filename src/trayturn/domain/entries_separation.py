@@ -4,8 +4,13 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
+from pydantic import Field
+
+from trayturn.domain.entries_after import Piece
 from trayturn.domain.entry_base import Amount, Choice, EntryBase, Outcome, PassNumber, Step, Words
-from trayturn.domain.setup import Kilograms, LongText, Moment, TrayId
+from trayturn.domain.setup import Kilograms, LongText, Minutes, Moment, TrayId
+
+Pieces = Annotated[tuple[Piece, ...], Field(max_length=50, strict=False)]
 
 
 class SeparationBegun(EntryBase):
@@ -17,7 +22,10 @@ class SeparationBegun(EntryBase):
 
 
 class StepStarted(EntryBase):
-    """A step of a separation begun. A timed step carries its deadline, so that no sleep or crash loses it."""
+    """A step of a separation begun. A timed step carries its deadline, so that no sleep or crash loses it.
+
+    `rest_minutes` is the rest that is to follow, where the keeper chose another than the bin's own.
+    """
 
     title = "step started"
     kind: Literal["step_started"] = "step_started"
@@ -25,6 +33,7 @@ class StepStarted(EntryBase):
     step: Annotated[Step, Choice]
     pass_number: PassNumber | None = None
     ends_at: Moment | None = None
+    rest_minutes: Minutes | None = None
 
 
 class StepEnded(EntryBase):
@@ -47,7 +56,10 @@ class DeadlineMoved(EntryBase):
 
 
 class PassDone(EntryBase):
-    """One loosen, rest and skim round: what came off and what was seen."""
+    """One loosen, rest and skim round: what came off and what was seen.
+
+    `pieces` are those picked out in this pass; `overs` and `contaminants` are words for what is not counted.
+    """
 
     title = "pass done"
     kind: Literal["pass_done"] = "pass_done"
@@ -57,6 +69,7 @@ class PassDone(EntryBase):
     skimmed_kg: Kilograms | None = None
     overs: LongText = ""
     contaminants: LongText = ""
+    pieces: Pieces = ()
 
 
 class Settled(EntryBase):

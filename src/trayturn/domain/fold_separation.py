@@ -7,6 +7,7 @@ from datetime import datetime
 
 from trayturn.domain.entries import (
     DeadlineMoved,
+    Entry,
     Outcome,
     PassDone,
     SeparationBegun,
@@ -17,7 +18,7 @@ from trayturn.domain.entries import (
     StepStarted,
 )
 from trayturn.domain.ledger import WRONG_TRAY, Ledger
-from trayturn.domain.stack import Harvest, Separation, StepTimes
+from trayturn.domain.stack import CameOut, Harvest, Separation, StepTimes
 
 
 def separation_begun(ledger: Ledger, entry: SeparationBegun) -> None:
@@ -49,7 +50,9 @@ def step_started(ledger: Ledger, entry: StepStarted) -> None:
     planned = entry.ends_at - entry.at if entry.ends_at else None
     if entry.ends_at and entry.ends_at < entry.at:
         ledger.find("ends-before-start", f"The step {entry.step} ends before it begins.", "Correct ends_at.")
-    step = StepTimes(entry.step, entry.pass_number, entry.at, entry.ends_at, planned)
+    step = StepTimes(
+        entry.step, entry.pass_number, entry.at, entry.ends_at, planned, rest_minutes=entry.rest_minutes
+    )
     steps = (*_close(running.steps, entry.at), step)
     ledger.separations[entry.tray] = replace(running, steps=steps)
 
@@ -103,6 +106,13 @@ def settled(ledger: Ledger, entry: Settled) -> None:
     ledger.separations[entry.tray] = replace(running, settled=entry)
     if entry.castings_kg is not None:
         ledger.harvests.append(Harvest(entry.tray, entry.at, entry.castings_kg))
+
+
+def came_out(ledger: Ledger, entry: Entry) -> None:
+    """What is written of a tray while it is separated came out of that separation."""
+    if ledger.separations and isinstance(entry, CameOut) and entry.tray in ledger.separations:
+        running = ledger.separations[entry.tray]
+        ledger.separations[entry.tray] = replace(running, came_out=(*running.came_out, entry))
 
 
 def separation_ended(ledger: Ledger, entry: SeparationEnded) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
+from typing import TYPE_CHECKING
 
 from trayturn.domain.entries import (
     CastingsGiven,
@@ -15,6 +16,11 @@ from trayturn.domain.entries import (
     LureSet,
     Sieved,
 )
+
+if TYPE_CHECKING:
+    from trayturn.domain.stack import Stack
+
+LONGEST_CODE = 12
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,3 +98,17 @@ class Lot:
     def left_kg(self) -> float | None:
         """What is left of it in all, kg; None where what is outside jars was never weighed."""
         return None if self.kg is None else self.kg + sum(jar.left_kg for jar in self.jars.values())
+
+
+def next_code(stack: Stack, tray: str) -> str:
+    """The code for the next lot out of that tray: `C1`, `C2`; `12-1` where its name ends in a digit.
+
+    It is free in this bin, and no longer than a code may be.
+    """
+    taken = {lot.code.casefold() for lot in stack.lots}
+    for number in range(1, len(taken) + 2):
+        end = f"-{number}" if tray[-1:].isdigit() else str(number)
+        code = tray[: LONGEST_CODE - len(end)] + end
+        if code.casefold() not in taken:
+            break
+    return code

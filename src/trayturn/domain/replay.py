@@ -211,6 +211,7 @@ def _folded(ledger: Ledger, as_of: datetime) -> Iterator[tuple[datetime, int, En
         if (handler := HANDLERS.get(entry.kind)) is not None:
             handler(ledger, entry)
         fold_care.acted(ledger, entry)
+        fold_separation.came_out(ledger, entry)
         yield at, index, entry
 
 

@@ -9,17 +9,21 @@ from datetime import datetime, timedelta
 from trayturn.domain.day import TurnDay
 from trayturn.domain.entries import (
     Checked,
+    ContaminantFound,
     Fed,
     FollowUpSet,
+    LotBegun,
     MealKept,
     MeasureSet,
     Outcome,
+    OversCarried,
     PassDone,
     Settled,
     Stage,
     Step,
     SuppliesUsed,
     TrayStarted,
+    WormsRemoved,
 )
 from trayturn.domain.lives import TrayLife
 from trayturn.domain.lots import Found, Lot, Over
@@ -28,6 +32,7 @@ from trayturn.domain.setup import BinSetup
 from trayturn.domain.supplies import Supply
 
 DAY = timedelta(days=1)
+CameOut = OversCarried | ContaminantFound | LotBegun | WormsRemoved
 
 
 def days_between(start: datetime, end: datetime) -> float:
@@ -83,7 +88,10 @@ class TrayState:
 
 @dataclass(frozen=True, slots=True)
 class StepTimes:
-    """One step of a separation as it was done. `ended_at` is None while it runs."""
+    """One step of a separation as it was done. `ended_at` is None while it runs.
+
+    `rest_minutes` is the length of the rest to follow, where the keeper chose one.
+    """
 
     step: Step
     pass_number: int | None
@@ -91,11 +99,16 @@ class StepTimes:
     ends_at: datetime | None = None
     planned: timedelta | None = None
     ended_at: datetime | None = None
+    rest_minutes: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Separation:
-    """One separation: its steps, its passes, and what became of the tray. `ended_at` is None under way."""
+    """One separation: its steps, its passes, and what became of the tray. `ended_at` is None under way.
+
+    `came_out` is what else was written of the tray meanwhile, in order: pieces carried on, what does not
+    belong, worms moved, lots begun.
+    """
 
     tray: str
     begun_at: datetime
@@ -106,6 +119,7 @@ class Separation:
     settled: Settled | None = None
     ended_at: datetime | None = None
     outcome: Outcome | None = None
+    came_out: tuple[CameOut, ...] = ()
 
     @property
     def step(self) -> StepTimes | None:

@@ -22,8 +22,10 @@ from trayturn.domain.entries import (
 from trayturn.domain.profile import Profile
 from trayturn.domain.replay import SEPARATION_STEPS, standing
 from trayturn.domain.words import listed
-from trayturn.procedure.separation import back
+from trayturn.procedure.separation import back, last_move, take_out
 from trayturn.procedure.turn_day import written_with
+
+Half = WormsAdded | WormsRemoved
 
 
 def take_back(journal: Sequence[Entry], now: datetime) -> list[Undone]:
@@ -32,50 +34,54 @@ def take_back(journal: Sequence[Entry], now: datetime) -> list[Undone]:
     A move of a separation or of a turn day, a turn, a meal with what it put off, and worms moved with their
     tray write several entries together, and go together.
     """
+    return take_out(_last_act(journal), now)
+
+
+def _last_act(journal: Sequence[Entry]) -> list[Entry]:
+    """The entries of the last act, newest first."""
     acts = [entry for _, entry in standing(journal)]
     if not acts:
         return []
     last = acts[-1]
     if isinstance(last, (SeparationBegun, *SEPARATION_STEPS)):
-        return back(journal, last.tray, now)
+        return last_move(journal, last.tray)
     if taken := written_with(acts):
-        return [Undone(at=now, entry_at=entry.at, entry_kind=entry.kind) for entry in taken]
-    taken = [last]
-    if len(acts) > 1 and _came_with(last, acts[-2]):
-        taken.append(acts[-2])
-    return [Undone(at=now, entry_at=entry.at, entry_kind=entry.kind) for entry in taken]
+        return taken
+    return [last, acts[-2]] if len(acts) > 1 and _came_with(last, acts[-2]) else [last]
 
 
-def half_of_a_move(journal: Sequence[Entry]) -> WormsAdded | WormsRemoved | None:
-    """The last act, where it is one half of worms moved between two bins; the other bin has the other."""
-    acts = standing(journal)
-    last = acts[-1][1] if acts else None
-    return last if isinstance(last, WormsAdded | WormsRemoved) and other_bin(last) else None
+def half_of_a_move(journal: Sequence[Entry], tray: str | None = None) -> Half | None:
+    """The half of worms moved between two bins that the last act wrote; the other bin has the other.
+
+    With a tray it is the last move of that tray's separation that is looked at.
+    """
+    act = _last_act(journal) if tray is None else last_move(journal, tray)
+    return next((one for one in act if isinstance(one, Half) and other_bin(one)), None)
 
 
-def other_bin(half: WormsAdded | WormsRemoved) -> str:
+def other_bin(half: Half) -> str:
     """The shown name of the bin, or whatever else, that the worms came from or went to."""
     return half.source if isinstance(half, WormsAdded) else half.went_to
 
 
-def holds_half(other: Profile, half: WormsAdded | WormsRemoved, name: str) -> bool:
+def holds_half(other: Profile, half: Half, name: str) -> bool:
     """Whether that bin has, anywhere in its journal, the other half of what the bin of that name has."""
     return other.bin.name == other_bin(half) and any(
         _fits(entry, half, name) for _, entry in standing(other.journal)
     )
 
 
-def are_halves(one: Profile, other: Profile) -> bool:
-    """Whether the last act of each bin is the other half of the same move."""
-    first, second = half_of_a_move(one.journal), half_of_a_move(other.journal)
+def are_halves(one: Profile, other: Profile, tray: str | None = None) -> bool:
+    """Whether the last act of each bin has the other half of the same move; of the first, that of a tray."""
+    first, second = half_of_a_move(one.journal, tray), half_of_a_move(other.journal)
     if first is None or second is None or other_bin(first) != other.bin.name:
         return False
     return _fits(second, first, one.bin.name)
 
 
-def _fits(entry: Entry, half: WormsAdded | WormsRemoved, name: str) -> bool:
+def _fits(entry: Entry, half: Half, name: str) -> bool:
     """Whether an entry of another bin is the other half, of a bin of that name."""
-    if not isinstance(entry, WormsAdded | WormsRemoved) or entry.kind == half.kind:
+    if not isinstance(entry, Half) or entry.kind == half.kind:
         return False
     return other_bin(entry) == name and (entry.at, entry.worms_kg) == (half.at, half.worms_kg)
 
@@ -83,6 +89,12 @@ def _fits(entry: Entry, half: WormsAdded | WormsRemoved, name: str) -> bool:
 def take_back_both(one: Profile, other: Profile, now: datetime) -> tuple[list[Undone], list[Undone]]:
     """What takes back the last act of the first bin, and in the other the half that goes with it, if any."""
     return take_back(one.journal, now), take_back(other.journal, now) if are_halves(one, other) else []
+
+
+def go_back_both(one: Profile, other: Profile, tray: str, now: datetime) -> tuple[list[Undone], list[Undone]]:
+    """The same for going back one step in a separation, whatever else was written in its bin since."""
+    also = take_back(other.journal, now) if are_halves(one, other, tray) else []
+    return back(one.journal, tray, now), also
 
 
 def name_act(journal: Sequence[Entry], number: int) -> str:

@@ -27,6 +27,8 @@ WORMS_DIFFER = 0.5
 """How far worms' own time lies from the usual, standard deviation of its logarithm."""
 NONE_BELOW, MANY_ABOVE, GLANCE = 0.02, 0.15, 0.5
 """Shares of the worms at which a keeper begins to say few, and many; and how far the eye is off, in logs."""
+NONE_ABOVE, MANY_BELOW = 0.6, LITTLE_LEFT
+"""Shares of the contents still in the tray above which a keeper sees no worms, and below which many."""
 CENTRAL_80 = NormalDist().inv_cdf(0.9)
 SEEN = ("none", "few", "many")
 
@@ -51,6 +53,19 @@ def share_taken(shares: Sequence[float], before: Sequence[float] = ()) -> Likely
     return Likely(*(_share(mean + z * spread) for z in (-CENTRAL_80, 0.0, CENTRAL_80)))
 
 
+def usual_of(shares: Sequence[float]) -> float:
+    """One share for a tray weighed pass by pass: the middle of their log-odds. Raises `OutOfRange`."""
+    if not shares:
+        raise OutOfRange("There is no pass to tell a share from.")
+    odds = [_log_odds(within(share, "The share of a pass", 0, 1)) for share in shares]
+    return _share(math.fsum(odds) / len(odds))
+
+
+def share_in(passes: float) -> float:
+    """What one pass takes of what is left where so many leave little. Raises `OutOfRange`."""
+    return 1 - math.exp(math.log(LITTLE_LEFT) / within(passes, "The number of passes", 1, 999))
+
+
 def _drawn(mean: float, spread: float, shares: Sequence[float], each: float) -> tuple[float, float]:
     """A normal mean after so many readings of it: precisions add."""
     known = [_log_odds(within(share, "The share of a pass", 0, 1)) for share in shares]
@@ -65,6 +80,37 @@ def _log_odds(share: float) -> float:
 
 def _share(log_odds: float) -> float:
     return 1 / (1 + math.exp(-log_odds))
+
+
+def share_by_sight(seen: Sequence[str], takes: Likely) -> Likely:
+    """What a pass takes of what is left where nothing was weighed, from the worms seen in each pass so far.
+
+    The less is left, the closer the worms are together, and the more come off. `takes` is what is known of
+    the share before; each glance counts by how well it fits what that share would have left. Raises
+    `OutOfRange`.
+    """
+    mean, spread = _log_odds(takes.mid), (_log_odds(takes.high) - _log_odds(takes.low)) / 2 / CENTRAL_80
+    grid = [mean + spread * (n - 200) / 50 for n in range(401)]
+    weights = [
+        math.exp(-0.5 * ((odds - mean) / spread) ** 2)
+        * math.prod(_crowd(word, n * math.log(1 - _share(odds))) for n, word in enumerate(seen, 1))
+        for odds in grid
+    ]
+    return Likely(*(_share(odds) for odds in _quantiles(grid, weights)))
+
+
+def _crowd(seen: str, log_left: float) -> float:
+    """How likely a keeper is to say so with that share of the contents left, given as its logarithm."""
+    eye = NormalDist(log_left, GLANCE)
+    return _likely(seen, 1 - eye.cdf(math.log(NONE_ABOVE)), eye.cdf(math.log(MANY_BELOW)))
+
+
+def passes_after(done: int, takes: Likely) -> Likely:
+    """Passes until little is left after so many, where nobody weighed what is left: whole, and none if so."""
+    counts = (
+        math.log(LITTLE_LEFT) / math.log(1 - share) - done for share in (takes.high, takes.mid, takes.low)
+    )
+    return Likely(*(float(max(0, math.ceil(count - 1e-9))) for count in counts))
 
 
 def passes_left(left: float, takes: Likely) -> Likely:
@@ -100,11 +146,15 @@ def rest_needed(passes: Sequence[tuple[float, str]]) -> Likely:
 
 def _fits(rest: float, seen: str, tau: float) -> float:
     """How likely a keeper is to say so after that rest."""
-    if seen not in SEEN:
-        raise OutOfRange(f"{seen!r} is not one of {', '.join(SEEN)}.")
     log_left = -within(rest, "The rest", 0.1, 1440, "minutes") / tau
     eye = NormalDist(log_left, GLANCE)
-    none, many = eye.cdf(math.log(NONE_BELOW)), 1 - eye.cdf(math.log(MANY_ABOVE))
+    return _likely(seen, eye.cdf(math.log(NONE_BELOW)), 1 - eye.cdf(math.log(MANY_ABOVE)))
+
+
+def _likely(seen: str, none: float, many: float) -> float:
+    """How likely that word is, where `none` and `many` are as likely as given."""
+    if seen not in SEEN:
+        raise OutOfRange(f"{seen!r} is not one of {', '.join(SEEN)}.")
     return max(1e-9, {"none": none, "few": 1 - none - many, "many": many}[seen])
 
 

@@ -21,16 +21,18 @@ MOST_LOOKED_AT = 60_000
 """Arrangements looked at before the fewest lifts are given up for a good plan. Engineering choice."""
 HURRY = 3
 """How much the bound counts once that is so: plans nearer the end are followed first. Engineering choice."""
-MOST_PLACES = 10
+MOST_SEARCHED, IN_A_HURRY = 7, 10_000
+"""With more trays off the stack than this, only so many arrangements are looked at, in a hurry, and then a
+place for each is asked for. Engineering choice."""
 
 Piles = tuple[tuple[str, ...], ...]
 Cost = tuple[float, float]
 
 
 class NoRoom(ValueError):
-    """There are too few places beside the stack. `needed` would do; None where none of up to ten does."""
+    """There are too few places beside the stack; `needed` would do."""
 
-    def __init__(self, needed: int | None) -> None:
+    def __init__(self, needed: int) -> None:
         super().__init__("There are too few places to put trays down.")
         self.needed = needed
 
@@ -65,13 +67,16 @@ def restack(
     """
     _check(now, then, aside, incoming)
     task = _Task(tuple(then), frozenset(aside), frozenset(incoming), places, high, kg or {})
+    off = task.off(tuple(now))
+    if places >= off:
+        return task.one_by_one(tuple(now))
     if (found := task.solve(tuple(now))) is not None:
         return found
-    for more in range(places + 1, MOST_PLACES + 1):
+    for more in range(places + 1, off if off <= MOST_SEARCHED else places + 1):
         wider = _Task(task.then, task.aside, task.incoming, more, high, task.kg)
         if wider.solve(tuple(now)) is not None:
             raise NoRoom(more)
-    raise NoRoom(None)
+    raise NoRoom(off)
 
 
 def _check(
@@ -105,17 +110,35 @@ class _Task:
         if not self._has_room(now):
             return None
         start = _State(now, ((),) * self.places, self.incoming)
-        for hurry, most in ((1, MOST_LOOKED_AT), (HURRY, 10 * MOST_LOOKED_AT)):
+        many = self.off(now) > MOST_SEARCHED
+        for hurry, most in ((HURRY, IN_A_HURRY),) if many else ((1, MOST_LOOKED_AT), (HURRY, MOST_LOOKED_AT)):
             try:
                 return self._search(start, hurry, most)
             except _GaveUp:
                 continue
         return None
 
+    def off(self, now: tuple[str, ...]) -> int:
+        """How many trays are beside the stack at once: all above the first difference that are kept."""
+        gone = now[self._settled(now) :]
+        return sum(tray in self.then or tray in self.aside for tray in gone)
+
+    def one_by_one(self, now: tuple[str, ...]) -> tuple[Lift, ...]:
+        """With a place for each: every tray off, the top one first, and on again in order. None are fewer."""
+        settled = self._settled(now)
+        spots: dict[str, int] = {}
+        lifts = []
+        for tray in reversed(now[settled:]):
+            kept = tray in self.then or tray in self.aside
+            if kept:
+                spots[tray] = len(spots) + 1
+            lifts.append(Lift(tray, STACK, spots[tray] if kept else ELSEWHERE))
+        on = (Lift(tray, spots.get(tray, ELSEWHERE), STACK) for tray in self.then[settled:])
+        return (*lifts, *on)
+
     def _has_room(self, now: tuple[str, ...]) -> bool:
         """Whether all that has to be off the stack at once could stand beside it."""
-        off = now[self._settled(now) :]
-        return sum(tray in self.then or tray in self.aside for tray in off) <= self.places * self.high
+        return self.off(now) <= self.places * self.high
 
     def _settled(self, stack: tuple[str, ...]) -> int:
         """How many trays from the bottom up stand where they are to stay."""

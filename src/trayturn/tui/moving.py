@@ -3,11 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from trayturn.domain.entries import Entry
+from trayturn.procedure.separation import back, settle_between
 from trayturn.procedure.splitting import split_between, split_off
-from trayturn.procedure.undoing import are_halves, half_of_a_move, holds_half, name_act, take_back_both
+from trayturn.procedure.undoing import (
+    are_halves,
+    go_back_both,
+    half_of_a_move,
+    holds_half,
+    name_act,
+    take_back_both,
+)
 from trayturn.storage.managing import checked_name
 from trayturn.storage.pair import Fresh, append_and_create, append_both
 from trayturn.storage.pair import undo_both as undo_both_files
@@ -16,6 +25,7 @@ from trayturn.tui.shelf import shown_name
 if TYPE_CHECKING:
     from trayturn.domain.profile import Profile
     from trayturn.domain.stack import Stack
+    from trayturn.procedure.separation import Settling
     from trayturn.procedure.splitting import Split
     from trayturn.storage.reading import Loaded
     from trayturn.tui.shelf import Shelf
@@ -54,9 +64,51 @@ def _to_a_new_bin(shelf: Shelf, one: Loaded, what: Split, name: str) -> tuple[Lo
     return append_and_create(one, choose)
 
 
-def other_half(shelf: Shelf, one: Loaded) -> Loaded | None:
-    """The bin with the other half of worms that moved, where that was the last thing done to this one."""
-    half = half_of_a_move(one.profile.journal) if one.profile is not None else None
+def settle_away(shelf: Shelf, key: str, settling: Settling, worms: Split, to: str) -> None:
+    """Write the settling of a tray whose worms go to another bin, in both files.
+
+    Raises `StorageError` and `CannotSplit`; neither file has changed then.
+    """
+    written = append_both(
+        shelf.known(key),
+        shelf.known(to),
+        lambda a, b: settle_between(a, b, settling, worms, shelf.clock()),
+    )
+    for loaded in written:
+        shelf.put(loaded)
+
+
+@dataclass(frozen=True, slots=True)
+class WentBack:
+    """The other bin that going back in a separation has to do with, and what to say of it."""
+
+    key: str
+    words: str
+
+
+def go_back(shelf: Shelf, key: str, tray: str) -> WentBack | None:
+    """Go back one step in a separation; worms that it moved go back in both bins, if the other still can.
+
+    Raises `StorageError`.
+    """
+    one = shelf.known(key)
+    other = other_half(shelf, one, tray)
+    if one.profile is None:
+        return None
+    if other is None or other.profile is None or not are_halves(one.profile, other.profile, tray):
+        shelf.save(key, back(one.profile.journal, tray, shelf.clock()))
+        return WentBack(other.key, f"{shown_name(other)} has gone on and keeps its worms.") if other else None
+    for loaded in append_both(one, other, lambda a, b: go_back_both(a, b, tray, shelf.clock())):
+        shelf.put(loaded)
+    return WentBack(other.key, f"The worms are taken back in {shown_name(other)} too.")
+
+
+def other_half(shelf: Shelf, one: Loaded, tray: str | None = None) -> Loaded | None:
+    """The bin with the other half of worms that moved, where that was the last thing done to this one.
+
+    With a tray it is the last move of that tray's separation that counts.
+    """
+    half = half_of_a_move(one.profile.journal, tray) if one.profile is not None else None
     if half is None or one.profile is None:
         return None
     name = one.profile.bin.name

@@ -135,7 +135,7 @@ def start(stack: Stack) -> Iterator[Due]:
     Where there is no bedding for it, nothing is said until there is.
     """
     places, name = room(stack), free_tray(stack)
-    turning = next_turn(stack).ready or bool(stack.separations)
+    turning = next_turn(stack).ready or bool(stack.separations) or stack.turn_day is not None
     if stack.setup.pattern is not Pattern.BEDDING_BELOW or turning or not places or name is None:
         return
     if not bedding_at_hand(stack):

@@ -6,9 +6,10 @@ the tray that leaves separated on the same day. The entries are never saved.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from datetime import datetime, timedelta
+from typing import Literal
 
 from trayturn.advice.feeding import feed_next
 from trayturn.advice.outlook.calendar import Calendar
@@ -24,14 +25,13 @@ from trayturn.domain.entries import (
     Settled,
     Stage,
     TrayStarted,
-    Undone,
 )
 from trayturn.domain.profile import Profile
 from trayturn.domain.replay import replay
 from trayturn.domain.stack import Stack
 
-LEAST_KG = 1e-4
-"""Less than this is nothing to write down."""
+LEAST_KG, MOST_KG = 1e-4, 1000.0
+"""Less than this is nothing to write down; more no entry can hold."""
 A_MOMENT = timedelta(seconds=1)
 
 
@@ -39,7 +39,7 @@ def planned(profile: Profile, history: History, plan: Plan, until: int, turns: b
     """The bin's past up to now with the plan behind it, up to that day; without `turns` only its meals."""
     stack = replay(profile, history.calendar.now)
     ahead = _Ahead(_cut(profile, history, plan, stack), history.calendar, plan, until)
-    ahead.go(turns)
+    ahead.go(turns, plan.trays - size(stack) if turns else 0)
     return ahead.profile
 
 
@@ -48,7 +48,7 @@ def _cut(profile: Profile, history: History, plan: Plan, stack: Stack) -> Profil
     setup = profile.bin.model_copy(
         update={"days_between_turns": max(1.0, plan.turn_every_days), "tray_count": plan.trays}
     )
-    journal = tuple(one.entry for one in history.tolds if not isinstance(one.entry, Undone))
+    journal = tuple(one.entry for one in history.tolds)
     listed = profile.trays if plan.trays == size(stack) else ()
     return replace(profile, bin=setup, trays=listed, journal=journal)
 
@@ -60,7 +60,8 @@ class _Ahead:
         self.profile, self.calendar, self.plan, self.until = profile, calendar, plan, until
         self.meal = float(calendar.today + 1)
 
-    def go(self, turns: bool) -> None:
+    def go(self, turns: bool, more: int) -> None:
+        """All of it; so many more trays than the set has had come in first, as bedding at the bottom."""
         stack = self._stack(self.calendar.today)
         for separation in stack.separations:
             self._separated(separation.tray, self.calendar.today, separation.settled is not None)
@@ -68,6 +69,8 @@ class _Ahead:
         if due is not None:
             self.meal = max(self.meal, round(self.calendar.day(due)))
         day = self.calendar.today + 1
+        for _ in range(more if stack.trays else 0):
+            self._fresh(day, 1, "bedding")
         while day <= self.until:
             day = self._period(day, turns)
 
@@ -102,14 +105,15 @@ class _Ahead:
         if instead is not None:
             self._feed(instead, self._at_home(max(day, round(self.meal))))
             return instead
-        fresh = free_tray(stack)
-        if fresh is None:
-            return None
-        level = min(len(stack.trays) + 1, 20)
-        start = TrayStarted(
-            at=self._moment(day), tray=fresh, bedding_kg=self._bedding(), level=level, stage="feeding"
-        )
-        self._add([start])
+        return self._fresh(day, min(len(stack.trays) + 1, 20), "feeding")
+
+    def _fresh(self, day: int, level: int, stage: Literal["bedding", "feeding"]) -> str | None:
+        """A free tray started, if there is one."""
+        fresh = free_tray(self._stack(day))
+        if fresh is not None:
+            at, filled = self._moment(day), self._bedding()
+            start = TrayStarted(at=at, tray=fresh, bedding_kg=filled, level=level, stage=stage)
+            self._add(self._watered([start]))
         return fresh
 
     def _meals(self, tray: str, turn: int) -> None:
@@ -124,16 +128,16 @@ class _Ahead:
         """One meal, and the day of the next."""
         plan = self.plan
         scraps = plan.scraps_kg_per_week * plan.feed_every_days / 7
-        items = {name: scraps * share for name, share in plan.mix.items() if scraps * share > LEAST_KG}
-        bedding = scraps * plan.bedding_ratio
-        water = scraps * plan.water_ratio
+        items = _written({name: scraps * share for name, share in plan.mix.items()})
+        bedding = _written({plan.bedding: scraps * plan.bedding_ratio})
+        water = min(scraps * plan.water_ratio, MOST_KG)
         self.meal = max(self.meal, float(day)) + max(1.0, plan.feed_every_days)
         if items and day <= self.until:
             meal = Fed(
                 at=self._moment(day),
                 tray=tray,
                 items_kg=items,
-                bedding_kg={plan.bedding: bedding} if bedding > LEAST_KG else {},
+                bedding_kg=bedding,
                 water_kg=water if water > LEAST_KG else None,
             )
             self._add([meal])
@@ -161,8 +165,7 @@ class _Ahead:
         self._add([SeparationEnded(at=at, tray=tray)])
 
     def _bedding(self) -> dict[str, float]:
-        kg = self.plan.fresh_bedding_kg
-        return {self.plan.bedding: kg} if kg > LEAST_KG else {}
+        return _written({self.plan.bedding: self.plan.fresh_bedding_kg})
 
     def _watered(self, entries: Iterable[Entry]) -> list[Entry]:
         """A fresh tray gets the water that fresh trays get here."""
@@ -188,3 +191,8 @@ class _Ahead:
 
     def _add(self, entries: Iterable[Entry]) -> None:
         self.profile = self.profile.with_entries(entries)
+
+
+def _written(masses: Mapping[str, float]) -> dict[str, float]:
+    """What an entry can hold of these masses, kg."""
+    return {name: min(kg, MOST_KG) for name, kg in masses.items() if kg > LEAST_KG}

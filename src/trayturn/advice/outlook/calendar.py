@@ -29,10 +29,14 @@ class Calendar:
         return (self.now.date() - self.first).days
 
     def day(self, at: datetime) -> float:
-        """The number of a moment's day, and a little more for its hour."""
+        """The number of a moment's day, and a little more for its hour.
+
+        What came before now is no later than today, though a clock set back may have read otherwise.
+        """
         local = as_read(at, self.now)
         hours = timedelta(hours=local.hour, minutes=local.minute, seconds=local.second)
-        return max(0, (local.date() - self.first).days) + WITHIN * (hours / timedelta(days=1))
+        day = max(0, (local.date() - self.first).days) + WITHIN * (hours / timedelta(days=1))
+        return min(day, self.today + WITHIN) if at <= self.now else max(day, float(self.today))
 
     def noon(self, day: float) -> datetime:
         """The middle of a day."""

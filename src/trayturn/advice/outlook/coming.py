@@ -110,7 +110,7 @@ class Coming:
         days = [round(e.day) for e in self.ahead if _empties(e, tray)]
         return min(days, default=self.today + self.days + 1)
 
-    def series(self) -> dict[str, Fan]:
+    def series(self, castings: bool = True) -> dict[str, Fan]:
         """All fans, with the past before today."""
         recent, first = self.known.recent, round(float(self.known.recent.days[0])) - self.today
         found = {
@@ -119,7 +119,7 @@ class Coming:
             ),
             "sump": self._sump_fan(first),
         }
-        if self.target is not None:
+        if castings and self.target is not None:
             wet = (figures.castings_wet(recent, self.target), figures.castings_wet(self.run, self.target))
             found["castings"] = self._of_tray(self.target, *wet)
         for tray in self.stack.trays:

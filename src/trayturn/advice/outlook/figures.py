@@ -14,6 +14,8 @@ if TYPE_CHECKING:
 
 TINY = 1e-12
 """Added to what is divided by, kg."""
+NEVER = 1e6
+"""Days: so far off that no percentile between it and a real day is within an outlook."""
 
 
 def five(values: Array) -> Five:
@@ -55,12 +57,12 @@ def castings_wet(run: Run, tray: str) -> Array:
 
 
 def first_days(holds: Any) -> Array:
-    """For each draw the first day on which something holds; as many as there are days where it never does.
+    """For each draw the first day on which something holds; `NEVER` where it does not.
 
     `holds` is true or false, (days, draws).
     """
     ever = holds.any(axis=0)
-    days: Array = holds.argmax(axis=0) * ever + len(holds) * ~ever
+    days: Array = holds.argmax(axis=0) * ever + NEVER * ~ever
     return days
 
 

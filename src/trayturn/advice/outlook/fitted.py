@@ -79,14 +79,14 @@ def _recent(history: History, rates: Rates, stop: Stop) -> Run:
 
     from trayturn.science.process.running import run
 
-    drive, first = history.drive, max(0, history.calendar.today - PAST_DAYS)
+    drive, first = history.drive, max(history.start, history.calendar.today - PAST_DAYS)
     begin = None
-    if first:
+    if first > history.start:
         until = first + 0.5 - ONE_STEP
         early = replace(drive, end=until, events=tuple(e for e in drive.events if e.day <= until))
         begin = run(early, rates, (), stop=stop).end
         late = tuple(e for e in drive.events if e.day > until)
-        drive = replace(drive, start=first, events=late)
+        drive = replace(drive, start=float(first), events=late)
     return run(drive, rates, WATCHED, stop=stop, begin=begin)
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from itertools import pairwise
 
@@ -11,13 +11,13 @@ from trayturn.advice.contents import ROOM_C
 from trayturn.advice.outlook.calendar import Calendar, calendar_of
 from trayturn.advice.outlook.happened import Reader
 from trayturn.advice.pantry import pantry_of
-from trayturn.domain.entries import Checked, Fed, WormsAdded
+from trayturn.domain.entries import Checked, Fed, Undone, WormsAdded
 from trayturn.domain.profile import Profile
 from trayturn.domain.replay import Told, told
 from trayturn.domain.setup import BinSetup, Units
 from trayturn.domain.units import show_mass, show_temperature
 from trayturn.domain.words import clean, listed
-from trayturn.science.process.events import Build, Drive, Event, Put, SumpEmptied, WormsPut
+from trayturn.science.process.events import Build, Drive, Event, Put, Separate, SumpEmptied, WormsPut
 from trayturn.science.ration import STOCKING_KG_M2
 
 WITHOUT_WORMS_DAYS = 14.0
@@ -26,6 +26,8 @@ LESS_L = 0.02
 """A sump that reads lower by more than this was emptied since. Our choice."""
 NEVER_FULL_L = 10_000.0
 """The model's sump never runs over, so that what drips can be told; how much fits is minded afterwards."""
+OLDEST_DAYS = 2 * 365
+"""What went in longer ago than this is castings long since. Our choice."""
 ONE_STEP = 1e-6
 """Days: enough for one thing to come after another."""
 
@@ -57,14 +59,20 @@ class History:
         return Build(self.setup.tray_area_m2, NEVER_FULL_L)
 
     @property
+    def start(self) -> int:
+        """The day on which the model begins: the first, or two years ago."""
+        return max(0, self.calendar.today - OLDEST_DAYS)
+
+    @property
     def drive(self) -> Drive:
         """The past up to and with today."""
-        return Drive(self.build, self.calendar.today + 0.5 - ONE_STEP, self.events, self.celsius)
+        until = self.calendar.today + 0.5 - ONE_STEP
+        return Drive(self.build, until, self.events, self.celsius, float(self.start))
 
 
 def history_of(profile: Profile, now: datetime, until: datetime | None = None) -> History:
     """The journal up to `now`; with `until`, of a profile that holds a plan, also what comes after now."""
-    entries = tuple(told(profile, until or now))
+    entries = tuple(one for one in told(profile, until or now) if not isinstance(one.entry, Undone))
     past = tuple(one for one in entries if one.at <= now)
     calendar = calendar_of((one.entry.at for one in past), now)
     reader = Reader(calendar, profile.bin, pantry_of(profile))
@@ -72,15 +80,25 @@ def history_of(profile: Profile, now: datetime, until: datetime | None = None) -
     assumed = tuple(_assumed(reader, profile.bin.units))
     worms, worms_said = _first_worms(past, calendar, profile.bin)
     celsius, warmth_said = _celsius(past, calendar, profile.bin.units)
+    every = (*worms, *events, *_sump_emptied(past, calendar))
     return History(
         calendar,
         profile.bin,
         past,
-        (*worms, *events, *_sump_emptied(past, calendar)),
+        tuple(_not_too_old(every, calendar.today - OLDEST_DAYS)),
         tuple(reader.read(entries[len(past) :])),
         celsius,
         (*worms_said, *warmth_said, *assumed),
     )
+
+
+def _not_too_old(events: Sequence[Event], start: int) -> Iterator[Event]:
+    """What happened before the model begins happens on that day, in its order; harvests of then are gone."""
+    for event in events:
+        if event.day >= start:
+            yield event
+        elif not isinstance(event, Separate):
+            yield replace(event, day=float(start))
 
 
 def _assumed(reader: Reader, units: Units) -> Iterator[str]:
@@ -136,14 +154,15 @@ def _celsius(
     if not read:
         room = show_temperature(ROOM_C, units)
         return (ROOM_C,) * (calendar.today + 1), (f"No temperature is written down: {room} is assumed.",)
-    days = sorted(read)
-    return tuple(_between(day, days, read) for day in range(calendar.today + 1)), ()
+    return tuple(_day_by_day(sorted(read.items()), calendar.today)), ()
 
 
-def _between(day: int, days: Sequence[int], read: dict[int, float]) -> float:
-    before = max((d for d in days if d <= day), default=days[0])
-    after = min((d for d in days if d >= day), default=days[-1])
-    if before >= after:
-        return read[before]
-    share = (day - before) / (after - before)
-    return read[before] + share * (read[after] - read[before])
+def _day_by_day(read: Sequence[tuple[int, float]], today: int) -> Iterator[float]:
+    """A value for each day up to today from values of some days, the earliest first."""
+    place = 0
+    for day in range(today + 1):
+        while place < len(read) and read[place][0] < day:
+            place += 1
+        (first, low), (last, high) = read[max(0, place - 1)], read[min(place, len(read) - 1)]
+        share = (day - first) / (last - first) if last > first and day > first else 0.0
+        yield low + share * (high - low)

@@ -16,7 +16,14 @@ from trayturn.advice.outlook.measured import Reading, readings_of
 from trayturn.advice.outlook.misfits import misfits, points
 from trayturn.advice.outlook.plan import plan_of
 from trayturn.advice.outlook.result import Outlook, Plan, RestsOn
-from trayturn.advice.outlook.score import past_forecasts, skill_of, thumb_errors, worse_than_thumb
+from trayturn.advice.outlook.score import (
+    MOST,
+    past_forecasts,
+    skill_of,
+    thumb_errors,
+    weighed_harvests,
+    worse_than_thumb,
+)
 from trayturn.advice.outlook.telling import narrow_most
 from trayturn.advice.outlook.thumb import width_of
 from trayturn.domain.profile import Profile
@@ -26,8 +33,8 @@ from trayturn.domain.stack import Stack
 DAYS, DRAWS = 180, 400
 """How far ahead and with how many draws, where nobody says otherwise."""
 LONGEST_DAYS = 1000
-AFTER_FIT = 3
-"""Steps of work after the fit and the past forecasts: the plan, what to measure, the words."""
+AFTER_FIT = 2
+"""Steps of work after the fit and the past forecasts: the plan, and all that is told of it."""
 
 Progress = Callable[[int, int], None]
 
@@ -88,12 +95,14 @@ def _made(
     plan = plan or plan_of(stack, history)
     if not stack.trays:
         return _nothing(stack, history, days, plan, seed)
-    of = FIT_RUNS + AFTER_FIT + 1
+    before = FIT_RUNS + min(MOST, len(weighed_harvests(profile, history)))
+    of = before + AFTER_FIT
     ground = _ground(profile, history, seed, draws, lambda done: progress(done, of), cancel)
-    past = past_forecasts(profile, history, seed, stop=cancel)
-    progress(FIT_RUNS + 1, of)
+    past = past_forecasts(
+        profile, history, seed, progress=lambda done, _: progress(FIT_RUNS + done, of), stop=cancel
+    )
     coming = come(profile, stack, ground.history, ground.known, plan, days, seed, cancel)
-    progress(FIT_RUNS + 2, of)
+    progress(before + 1, of)
     skill = skill_of(past)
     by_thumb = worse_than_thumb(skill)
     harvests = coming.harvests(width_of(thumb_errors(past)) if by_thumb else None)
@@ -109,8 +118,8 @@ def _made(
         rests_on=RestsOn(used, words.rests_on(used), skill),
         harvests=harvests,
         finishing=coming.target,
-        finishing_kg=coming.finishing_kg(),
-        series=coming.series(),
+        finishing_kg=None if by_thumb else coming.finishing_kg(),
+        series=coming.series(not by_thumb),
         turns=coming.turns(),
         worms_kg=figures.five(recent["worms_kg"][-1]),
         sump_l=figures.five(coming.sump[0].clip(0, profile.bin.sump_capacity_l)),

@@ -65,12 +65,15 @@ class Reading:
 def readings_of(history: History, profile: Profile) -> tuple[Reading, ...]:
     """Everything measured up to now, in the order of the journal.
 
-    Trays off the stack tell nothing, and castings count once for each separation.
+    Trays off the stack tell nothing, nor what is older than the model goes back, and castings count once
+    for each separation.
     """
     separated = {(e.tray, e.day): True for e in history.events if isinstance(e, Separate)}
     found: list[Reading] = []
     for one in history.tolds:
         for what in _read(one, history.calendar, profile):
+            if what.day < history.start:
+                continue
             if what.kind != "harvest_kg" or separated.pop((what.tray or "", what.day), False):
                 found.append(Reading(what, one.entry.at, one.place))
     return tuple(found)

@@ -46,9 +46,9 @@ def _misfit(one: Reading, off: float, read: Array, left_out: bool, stack: Stack)
     side = "more" if off > 0 else "less"
     words = (
         f"{NAMES[one.kind].capitalize()}{where} on {day(one.at, stack.as_of)}: "
-        f"{shown(one.kind, what.value, units)} where the rest leads to expect "
-        f"{shown(one.kind, expected, units)}; {three_figures(round(abs(off), 1))} times the usual error "
-        f"{side}. Look at entry {one.entry}."
+        f"{shown(one.kind, what.value, units)}, where the rest leads to expect "
+        f"{shown(one.kind, expected, units)}; {side}, by {three_figures(round(abs(off), 1))} times the usual "
+        f"error. Look at entry {one.entry}."
     )
     if left_out:
         words += " It was left out of the reckoning."

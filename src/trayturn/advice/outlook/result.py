@@ -201,10 +201,10 @@ class Outlook:
 
     `series` are fans by name: `castings` (wet kg, in the tray that finishes next or is fed), `worms` (kg in
     the bin), `sump` (litres), and `moisture:TRAY` (fractions). `finishing` is the tray whose castings
-    `finishing_kg` are, as they would be if it were separated now. `turns` are those of the time that the
-    series show, made and planned. `dry_bedding_kg` is what would keep the
-    sump from filling up within the outlook: nothing where it does not; None where no bedding that is reckoned
-    with would. `seed` and `draws` give the same outlook again.
+    `finishing_kg` are, as they would be if it were separated now. By the rule of thumb there is neither this
+    nor a fan of castings. `turns` are those of the time that the series show, made and planned.
+    `dry_bedding_kg` is what would keep the sump from filling up within the outlook: nothing where it does
+    not; None where no bedding that is reckoned with would. `seed` and `draws` give the same outlook again.
     """
 
     key: str

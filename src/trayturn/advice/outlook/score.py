@@ -28,9 +28,9 @@ from trayturn.domain.replay import replay
 from trayturn.domain.stack import Stack
 from trayturn.science.process.events import Separate
 
-DRAWS = 200
+DRAWS = 150
 """Draws of a past forecast: enough for the ends of a band to about a twentieth."""
-MOST = 12
+MOST = 8
 """So many of the latest harvests are looked at. Our choice."""
 ENOUGH = 3
 """Harvests from which on the model has to be as good as the rule of thumb."""

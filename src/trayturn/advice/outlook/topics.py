@@ -35,7 +35,9 @@ A_MONTH = 30
 
 def topics(told: Outlook) -> tuple[str, ...]:
     """Everything that this outlook tells of, the trays from the top down; nothing without a tray."""
-    found = [topic for topic in (CASTINGS, HARVESTS, WORMS, SUMP) if topic in (*told.series, HARVESTS)]
+    found = [
+        topic for topic in (CASTINGS, HARVESTS, WORMS, SUMP) if topic == HARVESTS or topic in told.series
+    ]
     trays = [MOISTURE + tray for tray in reversed(list(told.moisture)) if MOISTURE + tray in told.series]
     return (*found, *trays, PAST) if told.series else ()
 
@@ -99,8 +101,7 @@ def lines_of(topic: str, told: Outlook, stack: Stack) -> Iterator[str]:
     if topic == CASTINGS:
         yield from _castings(told, stack)
     elif topic == HARVESTS:
-        yield from words.harvests(told, stack)
-        yield from _by_thumb(told)
+        yield from _harvests(told, stack)
     elif topic == WORMS:
         yield from words.worms(told, units)
     elif topic == SUMP:
@@ -122,12 +123,12 @@ def _castings(told: Outlook, stack: Stack) -> Iterator[str]:
         off = count(round(told.plan.turn_off_days), "day")
         yield f"A turn may be {off} early or late: between {early} and {late}."
     yield from words.finishing(told, stack.setup.units)
-    yield from _by_thumb(told)
 
 
-def _by_thumb(told: Outlook) -> Iterator[str]:
+def _harvests(told: Outlook, stack: Stack) -> Iterator[str]:
+    yield from words.harvests(told, stack)
     if told.used == "rule of thumb":
-        yield "Harvests are by the rule of thumb, which did better here; the chart shows the model."
+        yield "By the rule of thumb, which did better here than the model."
 
 
 def _moisture(topic: str, told: Outlook) -> Iterator[str]:

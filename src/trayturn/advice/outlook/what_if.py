@@ -12,6 +12,7 @@ from trayturn.advice.outlook.plan import plan_of
 from trayturn.advice.outlook.result import Outlook, Plan
 from trayturn.advice.outlook.what_differs import differences
 from trayturn.advice.outlook.what_to_do import what_to_do
+from trayturn.advice.phrases import times_words
 from trayturn.domain.profile import Profile
 from trayturn.domain.replay import replay
 from trayturn.domain.setup import Units
@@ -62,12 +63,6 @@ class WhatIf:
 
 
 OF = {"double-scraps": "scraps", "half-worms": "worms", "double-bedding": "bedding at each meal"}
-SAID_TIMES = {0.25: "a quarter of", 0.5: "half", 0.75: "three quarters of", 2.0: "twice"}
-
-
-def times_words(times: float) -> str:
-    """`half`, `twice`, `1.5 times`."""
-    return SAID_TIMES.get(times) or f"{times:g} times"
 
 
 def _away(what: WhatIf, plan: Plan, start: datetime) -> Plan:

@@ -10,6 +10,7 @@ from trayturn.advice.bands import mass_band, rough_mass
 from trayturn.advice.checking.measured import KILLS_C
 from trayturn.advice.outlook.coming import meal_of
 from trayturn.advice.outlook.result import Fan, Outlook, Plan
+from trayturn.advice.phrases import times_words
 from trayturn.advice.reading import LIMITS_SOURCE
 from trayturn.domain.profile import Profile
 from trayturn.domain.setup import Units
@@ -134,8 +135,9 @@ def _double_scraps(case: _Case) -> Iterator[str]:
         )
         if more:
             yield "Go up by a little each week, and wait where the last meal is still there."
+    times = times_words(case.times)
     yield (
-        "The dry bedding goes along with them: "
+        f"{times[:1].upper()}{times[1:]} the scraps need {times} the dry bedding: "
         f"{rough_mass(case.times * case.meal_kg * case.plan.bedding_ratio, case.units)} at each meal."
     )
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from trayturn.domain.entries import Stage, TurnDayBegun
 from trayturn.domain.setup import BinSetup
@@ -58,8 +59,7 @@ def moving_of(
     before: Sequence[str], stages: Mapping[str, Stage], begun: TurnDayBegun, setup: BinSetup
 ) -> Moving:
     """The lifts of a day that has begun: the same ones whenever they are asked for."""
-    running = [tray for tray in begun.separating if stages.get(tray) is Stage.SEPARATING]
-    return moving_to(before, begun.order, begun.separating, stages, setup, running)
+    return moving_to(before, begun.order, begun.separating, stages, setup)
 
 
 def moving_to(
@@ -68,23 +68,34 @@ def moving_to(
     separating: Iterable[str],
     stages: Mapping[str, Stage],
     setup: BinSetup,
-    running: Iterable[str] = (),
 ) -> Moving:
     """The lifts from one stack to another. What is separated stands beside it until the stack is built.
 
-    A tray whose separation is `running` is set aside like the others.
+    An order that names a tray twice counts the lower one.
     """
-    aside = [tray for tray in separating if tray in before]
-    then = [tray for tray in whole if tray not in aside]
+    aside = tuple(tray for tray in dict.fromkeys(separating) if tray in before)
+    then = tuple(tray for tray in dict.fromkeys(whole) if tray not in aside)
+    kg = tuple((tray, LIKE_KG.get(stage, 3.0)) for tray, stage in sorted(stages.items()))
+    return _moving(tuple(before), then, aside, kg, setup.places_beside, setup.trays_on_a_place)
+
+
+@lru_cache(maxsize=64)
+def _moving(
+    before: tuple[str, ...],
+    then: tuple[str, ...],
+    aside: tuple[str, ...],
+    kg: tuple[tuple[str, float], ...],
+    places: int,
+    high: int,
+) -> Moving:
+    """The lifts, remembered: a day under way asks for the same ones with every key."""
     incoming = [tray for tray in then if tray not in before]
-    kg = {tray: LIKE_KG.get(stage, 3.0) for tray, stage in stages.items()}
-    places, high = setup.places_beside, setup.trays_on_a_place
     try:
-        lifts, lacking = restack(before, then, aside, incoming, places, high, kg), 0
+        lifts, lacking = restack(before, then, aside, incoming, places, high, dict(kg)), 0
     except NoRoom as short:
         lacking = (short.needed or len(before)) - places
-        lifts = restack(before, then, aside, incoming, places + lacking, high, kg)
-    return Moving(lifts, places + lacking, lacking, tuple(before))
+        lifts = restack(before, then, aside, incoming, places + lacking, high, dict(kg))
+    return Moving(lifts, places + lacking, lacking, before)
 
 
 def spot_words(spot: str | int, places: int) -> str:

@@ -110,7 +110,7 @@ def _weather(stack: Stack) -> Iterator[NotReady]:
 
 def _unfed(stack: Stack, plan: DayPlan) -> Iterator[NotReady]:
     """A stack in which nothing would be fed after the turn."""
-    if plan.order and plan.fed is None:
+    if plan.order and plan.fed is None and not plan.by_hand:
         names = listed(plan.order)
         yield NotReady(
             "unfed",

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from trayturn.advice.bands import rough_mass
 from trayturn.advice.cautions import Caution, cautions_for
 from trayturn.advice.pantry import Pantry
-from trayturn.advice.stock.turn_words import stock_line, support_lines
+from trayturn.advice.stock.turn_words import short_line, stock_line, support_lines
 from trayturn.advice.stock.turns import TurnSupport, turn_supported
 from trayturn.advice.turn_day.lifts import LiftTold, index_words, lift_line, lifts_told
 from trayturn.advice.turn_day.moving import Moving, moving_to
@@ -93,8 +93,8 @@ def _short(whole: Whole, stack: Stack) -> Iterator[str]:
     if whole.plan.left_out:
         yield "No fresh tray comes in. Put one in once there is bedding for it."
     elif whole.support is not None and not whole.plan.by_hand:
-        lines = support_lines(whole.support) if whole.support.short else (stock_line(whole.support),)
-        yield from lines[:1] if not whole.support.short else lines
+        yield short_line(whole.support) if whole.support.short else stock_line(whole.support)
+        yield from support_lines(whole.support)[1:]
     yield time_line(whole)
     if whole.heaviest is not None:
         yield heaviest_line(whole, stack)

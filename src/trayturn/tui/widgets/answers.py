@@ -1,132 +1,17 @@
-"""Answers given with gloves on: rows to tick, to pick from by digit, or to step a mass up and down."""
+"""Answers given with gloves on: rows to tick, to pick from by digit, or to step up and down."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from textual.binding import Binding
 from textual.message import Message
 
-from trayturn.tui.widgets.line_list import LineList, Row, Span
+from trayturn.tui.widgets.answer_rows import HEAVIEST_KG, Answer, Count, Cycle, Mass, Pick, Tick, Words
+from trayturn.tui.widgets.line_list import LineList, Row
 
-HEAVIEST_KG = 1000.0
-
-
-@dataclass(frozen=True, slots=True)
-class Answer:
-    """One row: its key and its label, and a note that says what it is for."""
-
-    key: str
-    label: str
-    note: str = ""
-
-    def spans(self, width: int, ascii_only: bool) -> tuple[Span, ...]:
-        """The row as drawn, its label in a column of that width."""
-        return ((f"{self.label:<{width}}", "plain"),)
-
-    def stepped(self, by: int) -> Answer:
-        """The row one step on or back."""
-        return self
-
-    def picked(self, digit: int) -> Answer:
-        """The row with its choice of that digit, from 1."""
-        return self
-
-
-@dataclass(frozen=True, slots=True)
-class Tick(Answer):
-    """Done or not done. `more` is the reason behind the note, for a wide window."""
-
-    ticked: bool = False
-    more: str = ""
-
-    def spans(self, width: int, ascii_only: bool) -> tuple[Span, ...]:
-        done = "[x]" if ascii_only else "[✓]"
-        return (
-            (f"{done if self.ticked else '[ ]'} ", "fine" if self.ticked else "act"),
-            (self.label, "plain"),
-        )
-
-    def stepped(self, by: int) -> Answer:
-        return replace(self, ticked=by > 0)
-
-
-@dataclass(frozen=True, slots=True)
-class Pick(Answer):
-    """One of a few choices. `chosen` counts from 0 and is None until the keeper has chosen."""
-
-    options: tuple[str, ...] = ()
-    chosen: int | None = None
-
-    @property
-    def value(self) -> str | None:
-        return None if self.chosen is None else self.options[self.chosen]
-
-    def spans(self, width: int, ascii_only: bool) -> tuple[Span, ...]:
-        spans: list[Span] = [(f"{self.label:<{width}}", "muted")]
-        for n, option in enumerate(self.options):
-            is_chosen = n == self.chosen
-            text = f"[{n + 1} {option}]" if is_chosen else f" {n + 1} {option} "
-            spans.append((text, "strong" if is_chosen else "plain"))
-        return tuple(spans)
-
-    def stepped(self, by: int) -> Answer:
-        last = len(self.options) - 1
-        return replace(self, chosen=0 if self.chosen is None else max(0, min(last, self.chosen + by)))
-
-    def picked(self, digit: int) -> Answer:
-        return replace(self, chosen=digit - 1) if 1 <= digit <= len(self.options) else self
-
-
-@dataclass(frozen=True, slots=True)
-class Cycle(Pick):
-    """One of several longer choices, of which only the chosen one is written out."""
-
-    def spans(self, width: int, ascii_only: bool) -> tuple[Span, ...]:
-        left, right = ("<", ">") if ascii_only else ("‹", "›")
-        return ((f"{self.label:<{width}}", "muted"), (f"{left} {self.value or 'choose'} {right}", "strong"))
-
-
-@dataclass(frozen=True, slots=True)
-class Mass(Answer):
-    """A mass in steps. `kg` is None while it is not weighed; `us` shows it in ounces and pounds."""
-
-    kg: float | None = None
-    step_kg: float = 0.1
-    us: bool = False
-
-    def spans(self, width: int, ascii_only: bool) -> tuple[Span, ...]:
-        from trayturn.domain.setup import Units
-        from trayturn.domain.units import show_mass
-
-        shown = (
-            "not weighed" if self.kg is None else show_mass(self.kg, Units.US if self.us else Units.METRIC)
-        )
-        return (
-            (f"{self.label:<{width}}", "muted"),
-            (f"-  {shown}  +", "strong"),
-        )
-
-    def stepped(self, by: int) -> Answer:
-        kg = min((self.kg or 0.0) + by * self.step_kg, HEAVIEST_KG)
-        return replace(self, kg=round(kg, 6) if kg > self.step_kg / 2 else None)
-
-
-@dataclass(frozen=True, slots=True)
-class Words(Answer):
-    """Free words, typed with clean hands after Enter."""
-
-    text: str = ""
-
-    def spans(self, width: int, ascii_only: bool) -> tuple[Span, ...]:
-        from trayturn.domain.words import clean
-
-        shown = clean(self.text, 40) if self.text else "none"
-        return (
-            (f"{self.label:<{width}}", "muted"),
-            (shown, "strong" if self.text else "plain"),
-        )
+__all__ = ["HEAVIEST_KG", "Answer", "Answers", "Count", "Cycle", "Mass", "Pick", "Tick", "Words"]
 
 
 class Answers(LineList):
@@ -172,6 +57,26 @@ class Answers(LineList):
         self._draw()
         self.post_message(self.Changed(self, answer.key))
 
+    def add(self, answer: Answer, before: str) -> None:
+        """Put one row more before the row of that key, and mark it; nothing where that row has gone."""
+        place = next((n for n, row in enumerate(self.answers) if row.key == before), None)
+        if place is None:
+            return
+        self.rearrange((*self.answers[:place], answer, *self.answers[place:]))
+        self.marked = place
+        self.post_message(self.Changed(self, answer.key))
+
+    def swap(self, key: str, answer: Answer) -> None:
+        """Put another row in the place of the one of that key, and mark it."""
+        self.rearrange([answer if row.key == key else row for row in self.answers])
+        self.mark_row(answer.key)
+        self.post_message(self.Changed(self, answer.key))
+
+    def rearrange(self, answers: Sequence[Answer]) -> None:
+        """Other rows; the mark stays on what it marks, where that is still here."""
+        self.answers = tuple(answers)
+        self._draw()
+
     def marked_note(self, *, with_more: bool = False) -> str:
         """What the marked row is for, and the reason behind it where there is room."""
         row = self.answers[self.marked] if self.answers else None
@@ -202,7 +107,7 @@ class Answers(LineList):
         marked = self.answers[self.marked] if self.answers else None
         row = (
             marked
-            if isinstance(marked, Pick)
+            if isinstance(marked, Pick | Count)
             else next((a for a in self.answers if isinstance(a, Pick)), None)
         )
         if row is not None:

@@ -44,11 +44,11 @@ class Answer:
 
 
 class Step(Message):
-    """The work went on a step."""
+    """The work went on: so many steps of so many are done."""
 
-    def __init__(self, asked: Asked, done: int) -> None:
+    def __init__(self, asked: Asked, done: int, of: int) -> None:
         super().__init__()
-        self.asked, self.done = asked, done
+        self.asked, self.done, self.of = asked, done, of
 
 
 class Answered(Message):

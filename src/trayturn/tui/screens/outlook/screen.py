@@ -40,6 +40,8 @@ from trayturn.tui.widgets.title_row import TitleRow
 UNREAD = "Its file cannot be read; the bin's own screen says what is wrong with it."
 WORKING = "The bin is reckoned day by day from its record. Keys work meanwhile; Esc leaves and stops it."
 BROKEN = "The outlook could not be reckoned ({error}). The journal is whole; nothing was written."
+FIRST = "reading the record"
+"""What is done before the first step is told."""
 OF_ANSWER = ("open", "filter_tray", "filter_kind")
 """What needs an answer to work on; `more` and `less` need a what-if besides."""
 
@@ -98,7 +100,7 @@ class OutlookScreen(BinFrame):
             return
         asked = Asked(profile, stack.as_of, self.what)
         if not asked.same(self.asked):
-            self.asked, self.way, self.trouble = asked, work_words(0), ""
+            self.asked, self.way, self.trouble = asked, FIRST, ""
             work = partial(self._reckon, asked)
             self.run_worker(work, group=OUTLOOK, thread=True, exclusive=True, exit_on_error=False)
 
@@ -109,7 +111,7 @@ class OutlookScreen(BinFrame):
             answer = reckon(
                 asked,
                 self.draws,
-                lambda done, of: worker.is_cancelled or self.post_message(Step(asked, done)),
+                lambda done, of: worker.is_cancelled or self.post_message(Step(asked, done, of)),
                 lambda: worker.is_cancelled,
             )
         except Stopped:
@@ -120,7 +122,7 @@ class OutlookScreen(BinFrame):
     @on(Step)
     def _went_on(self, event: Step) -> None:
         if event.asked is self.asked:
-            self.way = work_words(event.done)
+            self.way = work_words(event.done, event.of)
             self._show_what()
 
     @on(Answered)

@@ -5,13 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from trayturn.advice.due import due_list
+from trayturn.advice.passes import advised_to_stop, ahead, ahead_words, empty_kg
 from trayturn.advice.story import tray_line
 from trayturn.domain.entries import Outcome, Stage, Step
 from trayturn.domain.stack import Separation, Stack
 from trayturn.domain.words import listed
-from trayturn.procedure.separation import advised_to_stop
 from trayturn.procedure.stepper import TOOLS, StepView
-from trayturn.procedure.summary import pass_lines, summary
+from trayturn.procedure.summary import pass_lines, whole_summary
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,12 +24,12 @@ class Said:
     hint: str = ""
 
 
-def words(stack: Stack, tray: str, sep: Separation | None, shown: StepView | None) -> Said:
-    """Everything the screen says at this moment."""
+def words(stack: Stack, tray: str, sep: Separation | None, shown: StepView | None, *, wide: bool) -> Said:
+    """Everything the screen says at this moment; in a wide window the summary tells each pass too."""
     if sep is None:
         return _not_begun(stack, tray)
     if sep.ended_at is not None or shown is None:
-        return _ended(stack, sep)
+        return _ended(stack, sep, wide=wide)
     return Said(shown.place, shown.to_do, _lines(stack, sep, shown), _hint(shown))
 
 
@@ -46,25 +46,29 @@ def _not_begun(stack: Stack, tray_id: str) -> Said:
     )
 
 
-def _ended(stack: Stack, sep: Separation) -> Said:
+def _ended(stack: Stack, sep: Separation, *, wide: bool) -> Said:
     """The summary, and what comes next in this bin."""
     away = f"Done. Tray {sep.tray} is empty and spare."
     to_do = f"Tray {sep.tray} is back at its level." if sep.outcome is Outcome.PUT_BACK else away
-    next_up = [f"Next: {one.what}" for one in due_list(stack)[:3]]
-    return Said("Summary", to_do, (*summary(sep, stack.setup.units), "", *next_up), "Space leaves.")
+    next_up = [f"Next: {one.what}" for one in due_list(stack)[: 3 if wide else 2]]
+    passes = ("", *pass_lines(sep, stack.setup.units)) if wide else ()
+    told = (*whole_summary(stack, sep), "", *next_up, *passes)
+    return Said("Summary", to_do, told, "Space leaves.")
 
 
 def _lines(stack: Stack, sep: Separation, shown: StepView) -> tuple[str, ...]:
     if shown.step is Step.GET_READY:
         return (f"At hand: {listed(TOOLS)}.",)
     if shown.step is Step.DECIDE:
-        tray = stack.tray(sep.tray)
-        stops, why = advised_to_stop(sep, tray.empty_kg if tray else 0.0)
+        stops, why = advised_to_stop(sep, empty_kg(stack, sep.tray))
         return (
             why,
             "Advice: stop here." if stops else "Advice: one more pass.",
-            *pass_lines(sep, stack.setup.units)[-3:],
+            *ahead_words(ahead(stack, sep), shown.step),
+            *pass_lines(sep, stack.setup.units)[-2:],
         )
+    if shown.step in (Step.SKIM, Step.SETTLE, Step.CLEAN_UP):
+        return ahead_words(ahead(stack, sep), shown.step)
     if shown.step in (Step.LOOSEN, Step.REST):
         return tuple(pass_lines(sep, stack.setup.units)[-2:])
     return ()
@@ -80,9 +84,9 @@ def _hint(shown: StepView) -> str:
     if shown.step is Step.LOOSEN and shown.running:
         return f"Space: {shown.done_word.lower()}. + and - move the end by 1 minute."
     if shown.step is Step.SKIM:
-        return "1, 2 or 3 says how many worms. Space: skimmed."
+        return "1, 2 or 3: how many worms. Down: what else came out. Space: skimmed."
     if shown.step is Step.DECIDE:
-        return "1 or 2 chooses, Space goes on."
+        return "1 or 2 chooses, Down: the next rest. Space goes on."
     if shown.step is Step.SETTLE:
-        return "Up and down move, - and + change. Space: all settled."
+        return "Up and down move, - and + change, Enter picks. Space: all settled."
     return f"Space: {shown.done_word.lower()}."

@@ -16,6 +16,7 @@ from trayturn.advice.feeding import feed_next
 from trayturn.advice.pages import Page
 from trayturn.advice.pantry import Pantry, pantry_of, shipped_pantry
 from trayturn.advice.stock.habits import main_bedding
+from trayturn.advice.stock.turns import turn_supported
 from trayturn.advice.turn_day.plan import Wish, counts, day_entries, turn_of
 from trayturn.advice.turn_day.whole import Whole, full_lines, short_lines, whole_day
 from trayturn.advice.turning import next_turn
@@ -173,7 +174,7 @@ class PlanScreen(BinFrame):
         """The fresh tray out, or in after all."""
         stack = self.stack
         if stack is None or self.wish.order:
-            self.house.say("Arranged by hand; g on a tray takes it in or out, b is the usual plan again.")
+            self.house.say("By hand, g takes a tray in or out")
         elif any(not one.bring for one in counts(stack).values()):
             self._wish(Wish(not self.wish.bring, 0, bedding_kg=self.wish.bedding_kg))
         else:
@@ -230,11 +231,9 @@ class PlanScreen(BinFrame):
         stack = self.stack
         if self.whole is None or stack is None:
             self.house.say("There is nothing to turn yet")
-        elif self._save(self._turn(stack, self.whole)):
+        elif (entries := self._turn(stack, self.whole)) and self.house.save(self.key, entries):
             self.action_leave()
-
-    def _save(self, entries: Sequence[Entry]) -> bool:
-        return bool(entries) and self.house.save(self.key, list(entries), "Turn saved. u takes it back")
+            self.house.say("Turn saved. u takes it back")
 
 
 def _due(stack: Stack) -> datetime | None:
@@ -247,8 +246,10 @@ def _with(stack: Stack, trays: Sequence[TrayState]) -> Stack:
 
 
 def _last_bedding(stack: Stack) -> dict[str, float]:
-    """What the keeper filled a tray with last: the likeliest guess, shown to be changed."""
+    """What the keeper filled a tray with last, or the less that there is: a guess, shown to be changed."""
     material = main_bedding(stack)
     filled = [start.bedding_kg for start in stack.last_starts if start.bedding_kg]
-    kg = filled[-1].get(material) if filled else None
+    support = turn_supported(stack, stack.as_of)
+    thin_kg = support.thin_kg if support is not None else None
+    kg = thin_kg or (filled[-1].get(material) if filled else None)
     return {material: kg} if kg else {}

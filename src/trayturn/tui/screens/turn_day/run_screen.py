@@ -235,8 +235,9 @@ class RunScreen(BinFrame):
         """Give the day up as it stands."""
         if self._moved_on() or (stack := self.stack) is None:
             return
-        if self.house.save(self.key, moves.leave(stack, self.house.now), words.LEFT):
+        if self.house.save(self.key, moves.leave(stack, self.house.now)):
             self.action_leave()
+            self.house.say(words.LEFT)
 
     def action_more(self) -> None:
         self.query_one(Answers).action_step(1)

@@ -1,0 +1,172 @@
+"""`day`: the turn day under way, or the plan of one, with everything that it takes."""
+
+from __future__ import annotations
+
+import math
+from argparse import Namespace
+from typing import Any
+
+from trayturn.advice.pantry import pantry_of
+from trayturn.advice.turn_day.jobs import jobs
+from trayturn.advice.turn_day.lifts import LiftTold
+from trayturn.advice.turn_day.plan import DayPlan, Wish, counts, plan_day
+from trayturn.advice.turn_day.tasks import DayView, Task, view_day
+from trayturn.advice.turn_day.telling import step_lines, to_do
+from trayturn.advice.turn_day.whole import TOOLS, Whole, full_lines, whole_day
+from trayturn.cli import amounts, as_json
+from trayturn.cli.layout import Page
+from trayturn.cli.opening import open_bin, readable, stack_asked
+from trayturn.cli.parsing import Refused
+from trayturn.clock import Clock
+from trayturn.domain.entries import Stage
+from trayturn.domain.profile import Profile
+from trayturn.domain.stack import Stack
+from trayturn.domain.words import clean, listed
+from trayturn.procedure.rests import running_rests
+
+STAGES = (Stage.BEDDING, Stage.FEEDING, Stage.FINISHING)
+
+
+def day(options: Namespace, clock: Clock) -> int:
+    """Print where a turn day stands, or what one would be."""
+    profile = readable(open_bin(options))
+    stack = stack_asked(options, profile, clock())
+    if (view := view_day(stack)) is not None:
+        _tell_view(view, stack, options)
+        return 0
+    wish = _wish(options, profile, stack)
+    whole = whole_day(stack, pantry_of(profile), wish)
+    if options.json:
+        as_json.print_json(_plan_data(whole, stack))
+    else:
+        _print_plan(whole, stack, Page(options.ascii))
+    return 0
+
+
+def _wish(options: Namespace, profile: Profile, stack: Stack) -> Wish:
+    """What was asked for otherwise than usual. Raises `Refused`."""
+    bedding = amounts.masses(options.bedding, "--bedding", profile.bin.units)
+    if options.order:
+        return _by_hand(options, profile, stack, bedding)
+    usual = plan_day(stack)
+    if options.no_fresh or options.fewer:
+        if Wish(bring=False) not in counts(stack).values():
+            raise Refused("One tray fewer cannot be had: no tray could be fed then, or none comes in.")
+        return Wish(bring=False, bedding_kg=bedding)
+    if options.more:
+        if not any(one.more for one in counts(stack).values()):
+            stand = len(usual.order)
+            raise Refused(f"No spare tray is left to come in: {stand} stand after the usual turn.")
+        return Wish(more=1, bedding_kg=bedding)
+    return Wish(bedding_kg=bedding)
+
+
+def _by_hand(options: Namespace, profile: Profile, stack: Stack, bedding: dict[str, float]) -> Wish:
+    """`C,A=finishing,B=feeding`, bottom first. Raises `Refused`."""
+    known = [tray.id for tray in (*stack.trays, *stack.off_stack)]
+    known = list(dict.fromkeys([*(tray.id for tray in profile.trays), *known]))
+    order: list[str] = []
+    stages: dict[str, Stage] = {}
+    for part in options.order.split(","):
+        name, _, stage = (piece.strip() for piece in part.partition("="))
+        tray = next((one for one in known if one.casefold() == name.casefold()), None)
+        if tray is None:
+            raise Refused(f"--order: there is no tray {clean(name, 20)!r}; its trays are {listed(known)}.")
+        if tray in order:
+            raise Refused(f"--order: tray {tray} is named twice.")
+        if stage and stage.casefold() not in STAGES:
+            raise Refused(f"--order: {clean(stage, 20)!r} is no stage; write {listed(STAGES)}.")
+        order.append(tray)
+        stages |= {tray: Stage(stage.casefold())} if stage else {}
+    return Wish(order=tuple(order), stages=stages, bedding_kg=bedding)
+
+
+def _plan_data(whole: Whole, stack: Stack) -> dict[str, Any]:
+    plan = whole.plan
+    return {
+        "bin": stack.key,
+        "under_way": False,
+        "moves": [_move(plan, stack, tray) for tray in reversed(plan.whole)],
+        "fresh": list(plan.fresh),
+        "comes_back": plan.comes_back,
+        "fed": plan.fed,
+        "places_needed": whole.moving.places,
+        "places_lacking": whole.moving.lacking,
+        "lifts": [_lift(told) for told in whole.lifts],
+        "minutes": whole.time.minutes._asdict(),
+        "minutes_hands": whole.time.hands._asdict(),
+        "minutes_rest_on": whole.time.basis,
+        "bedding_need_kg": whole.support.need.one.mid if whole.support is not None else None,
+        "bedding_stock_kg": whole.support.stock_kg if whole.support is not None else None,
+        "not_ready": [{"code": one.code, "what": one.what, "to_do": one.to_do} for one in whole.waits],
+        "unwise": list(plan.wrong),
+        "tools": list(TOOLS),
+        "cautions": [one.code for one in whole.cautions],
+    }
+
+
+def _move(plan: DayPlan, stack: Stack, tray_id: str) -> dict[str, Any]:
+    tray = stack.tray(tray_id)
+    away = tray_id in plan.separating
+    return {
+        "tray": tray_id,
+        "from_level": tray.level if tray is not None else None,
+        "from_stage": str(tray.stage) if tray is not None and tray.on_stack else None,
+        "to_level": None if away else plan.order.index(tray_id) + 1,
+        "to_stage": "separating" if away else str(plan.stages[tray_id]),
+    }
+
+
+def _lift(told: LiftTold) -> dict[str, Any]:
+    return {
+        "tray": told.lift.tray,
+        "from": told.lift.source,
+        "to": told.lift.target,
+        "kg": told.kg._asdict(),
+        "rests_on": told.basis,
+        "from_m": round(told.from_m, 3),
+        "to_m": round(told.to_m, 3),
+        "lifting_index": round(told.index, 2) if math.isfinite(told.index) else None,
+    }
+
+
+def _print_plan(whole: Whole, stack: Stack, page: Page) -> None:
+    if not whole.plan.order:
+        page.line("There is nothing to turn yet: no tray is on the stack.")
+        return
+    page.line(f"A turn day of {clean(stack.setup.name, 60)}, from the top down:")
+    for tray_id in reversed(whole.plan.whole):
+        move = _move(whole.plan, stack, tray_id)
+        was = f"was {move['from_stage']} on {move['from_level']}" if move["from_stage"] else "comes in fresh"
+        level = f"level {move['to_level']}, {move['to_stage']}" if move["to_level"] else "to be separated"
+        page.line(f"Tray {tray_id}: {level} ({was})", 2)
+    page.line("")
+    page.lines(full_lines(whole, stack))
+
+
+def _tell_view(view: DayView, stack: Stack, options: Namespace) -> None:
+    """The day under way: its steps, what is next, and what fits into a rest."""
+    rests = running_rests([stack], stack.as_of)
+    fitting = jobs(stack, rests[0].shown.left, stack.as_of) if rests and not rests[0].over else ()
+    now = to_do(view.now, view)
+    if options.json:
+        data = {"bin": stack.key, "under_way": True, "begun": view.day.begun_at.isoformat(), "next": now}
+        data |= {"tasks": [_task(task) for task in view.tasks], "jobs": [job.what for job in fitting]}
+        as_json.print_json(data)
+        return
+    page = Page(options.ascii)
+    page.line(f"A turn day of {clean(stack.setup.name, 60)} is under way. Next: {now}")
+    for line in step_lines(view):
+        so_far = f", {line.so_far}" if line.so_far else ""
+        page.line(f"{line.title}: {line.standing}{so_far}", 2)
+    for job in fitting:
+        page.line(f"While it rests: {job.what} (about {job.minutes:.0f} min). {job.why}")
+
+
+def _task(task: Task) -> dict[str, Any]:
+    return {
+        "step": str(task.step),
+        "tray": task.tray,
+        "number": task.number,
+        "standing": str(task.standing),
+    }
