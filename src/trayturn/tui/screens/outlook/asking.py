@@ -5,9 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import datetime
+from typing import cast
 
 from textual.message import Message
+from textual.worker import Worker, active_worker, get_current_worker
 
+from trayturn.advice.outlook import Stopped
 from trayturn.advice.outlook.making import outlook
 from trayturn.advice.outlook.result import Outlook
 from trayturn.advice.outlook.what_if import Compared, WhatIf, what_if
@@ -59,6 +62,14 @@ class Answered(Message):
         self.answer = answer
 
 
+class Broke(Message):
+    """The work ended in an error that nobody foresaw."""
+
+    def __init__(self, asked: Asked, error: Exception) -> None:
+        super().__init__()
+        self.asked, self.name = asked, type(error).__name__
+
+
 def reckon(
     asked: Asked, draws: int, progress: Callable[[int, int], None], cancel: Callable[[], bool]
 ) -> Answer:
@@ -68,3 +79,24 @@ def reckon(
         return Answer(asked, told)
     both = what_if(asked.profile, asked.now, asked.what, draws=draws, progress=progress, cancel=cancel)
     return Answer(asked, both.today, both)
+
+
+def work(asked: Asked, draws: int, tell: Callable[[Message], object]) -> None:
+    """Reckon in a thread worker and tell how it goes. Stopped work tells nothing."""
+    worker = get_current_worker()
+
+    def step(done: int, of: int) -> None:
+        if not worker.is_cancelled:
+            tell(Step(asked, done, of))
+
+    try:
+        found: Message = Answered(reckon(asked, draws, step, lambda: worker.is_cancelled))
+    except Stopped:
+        return
+    except Exception as error:
+        found = Broke(asked, error)
+    finally:
+        # A thread that waits for more work remembers its last worker, and that would keep a closed screen.
+        active_worker.set(cast("Worker[None]", None))
+    if not worker.is_cancelled:
+        tell(found)

@@ -10,9 +10,7 @@ from textual import on
 from textual.app import ComposeResult
 from textual.containers import Container, Horizontal, Vertical
 from textual.widgets import Static
-from textual.worker import Worker, WorkerState, get_current_worker
 
-from trayturn.advice.outlook import Stopped
 from trayturn.advice.outlook.basis import basis_lines
 from trayturn.advice.outlook.making import DRAWS
 from trayturn.advice.outlook.progress import work_words
@@ -27,7 +25,7 @@ from trayturn.domain.stack import Stack
 from trayturn.domain.words import clean, day
 from trayturn.tui.commands import OUTLOOK, bindings
 from trayturn.tui.frame import BinFrame
-from trayturn.tui.screens.outlook.asking import Answer, Answered, Asked, Step, reckon
+from trayturn.tui.screens.outlook.asking import Answer, Answered, Asked, Broke, Step, work
 from trayturn.tui.screens.outlook.bands import band_lines, harvest_rows, past_rows
 from trayturn.tui.screens.outlook.fitted import Fitted, fitting
 from trayturn.tui.screens.outlook.plots import plot_of
@@ -38,8 +36,8 @@ from trayturn.tui.widgets.reason import ReasonScreen
 from trayturn.tui.widgets.title_row import TitleRow
 
 UNREAD = "Its file cannot be read; the bin's own screen says what is wrong with it."
-WORKING = "The bin is reckoned day by day from its record. Keys work meanwhile; Esc leaves and stops it."
-BROKEN = "The outlook could not be reckoned ({error}). The journal is whole; nothing was written."
+WORKING = ("The bin is reckoned day by day from its record.", "Keys work meanwhile; Esc leaves and stops it.")
+BROKEN = ("The outlook could not be reckoned ({error}).", "The journal is whole; nothing was written.")
 FIRST = "reading the record"
 """What is done before the first step is told."""
 OF_ANSWER = ("open", "filter_tray", "filter_kind")
@@ -97,27 +95,13 @@ class OutlookScreen(BinFrame):
         if profile is None or stack is None:
             self.workers.cancel_group(self, OUTLOOK)
             self.asked = self.answer = None
+            self.way = ""
             return
         asked = Asked(profile, stack.as_of, self.what)
         if not asked.same(self.asked):
             self.asked, self.way, self.trouble = asked, FIRST, ""
-            work = partial(self._reckon, asked)
-            self.run_worker(work, group=OUTLOOK, thread=True, exclusive=True, exit_on_error=False)
-
-    def _reckon(self, asked: Asked) -> None:
-        """In a thread of its own: the answer, told as a message. Stopped work tells nothing."""
-        worker = get_current_worker()
-        try:
-            answer = reckon(
-                asked,
-                self.draws,
-                lambda done, of: worker.is_cancelled or self.post_message(Step(asked, done, of)),
-                lambda: worker.is_cancelled,
-            )
-        except Stopped:
-            return
-        if not worker.is_cancelled:
-            self.post_message(Answered(answer))
+            task = partial(work, asked, self.draws, self.post_message)
+            self.run_worker(task, group=OUTLOOK, exclusive=True, thread=True)
 
     @on(Step)
     def _went_on(self, event: Step) -> None:
@@ -131,11 +115,10 @@ class OutlookScreen(BinFrame):
             self.answer, self.way = event.answer, ""
             self._draw()
 
-    @on(Worker.StateChanged)
-    def _broke(self, event: Worker.StateChanged) -> None:
-        if event.state is WorkerState.ERROR and event.worker.group == OUTLOOK and self.is_mounted:
-            self.way, self.answer = "", None
-            self.trouble = BROKEN.format(error=type(event.worker.error).__name__)
+    @on(Broke)
+    def _broke(self, event: Broke) -> None:
+        if event.asked is self.asked:
+            self.trouble, self.answer, self.way = event.name, None, ""
             self._draw()
 
     # What is drawn.
@@ -178,7 +161,8 @@ class OutlookScreen(BinFrame):
             words = f"As planned, up to {day(answer.told.until, answer.told.as_of)}"
         else:
             words = ""
-        line = self.put("#what", "   ".join(part for part in (words, self.way) if part))
+        way = f"{self.way}; below stands the last one" if self.way and answer is not None else self.way
+        line = self.put("#what", "   ".join(part for part in (words, way) if part))
         line.set_class(what is not None, "-act")
 
     def _nothing(self) -> Iterator[str]:
@@ -186,9 +170,9 @@ class OutlookScreen(BinFrame):
         if self.profile is None:
             yield "" if self.house.reading else UNREAD
         elif self.trouble:
-            yield self.trouble
+            yield from (line.format(error=self.trouble) for line in BROKEN)
         elif self.answer is None:
-            yield WORKING
+            yield from WORKING
         else:
             yield from self.answer.told.sentences
 
