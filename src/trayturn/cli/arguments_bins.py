@@ -31,7 +31,7 @@ def outlook(parser: ArgumentParser) -> None:
     parser.add_argument(
         "--what-if",
         metavar="WHAT",
-        help="holiday=14, cold=5C:14, heat, double-scraps, half-worms or double-bedding",
+        help="holiday=14, cold=5C:14, heat, double-scraps, half-worms, double-bedding; scraps=1.5",
     )
     parser.add_argument("--seed", metavar="N", type=int, help="another seed gives other draws (1)")
     parser.add_argument("--draws", metavar="N", type=int, help="how many draws, 20 to 5000 (400)")

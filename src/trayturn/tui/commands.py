@@ -15,9 +15,10 @@ BEGIN, SUPPLIES, PAST, DUE = "begin", "supplies", "past", "due"
 PUT_RIGHT, HANDBOOK, FEED, CHECK = "put_right", "handbook", "feed", "check"
 TURN_DAY, TURN_RUN = "turn_day", "turn_day_run"
 LEDGER, FOUND, LOTS = "ledger", "found", "castings"
+OUTLOOK = "outlook"
 EVERYWHERE = frozenset(
     {BINS, STACK, SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, HANDBOOK, FEED, CHECK}
-    | {LEDGER, FOUND, LOTS, TURN_DAY, TURN_RUN}
+    | {LEDGER, FOUND, LOTS, TURN_DAY, TURN_RUN, OUTLOOK}
 )
 
 
@@ -67,12 +68,13 @@ COMMANDS: tuple[Command, ...] = (
         "Open",
         "Open what is marked, or the reason behind it",
         _on(BINS, STACK, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, HANDBOOK, FEED)
-        | _on(LEDGER, FOUND, LOTS, TURN_DAY),
-        _on(BINS, BEGIN, SUPPLIES, PAST, PUT_RIGHT, HANDBOOK, FEED, LEDGER, FOUND, LOTS, TURN_DAY),
+        | _on(LEDGER, FOUND, LOTS, TURN_DAY, OUTLOOK),
+        _on(BINS, BEGIN, SUPPLIES, PAST, PUT_RIGHT, HANDBOOK, FEED, LEDGER, FOUND, LOTS, TURN_DAY, OUTLOOK),
         "Enter",
         {
             TURN_DAY: ("All of it", "The whole day: lifts, tools, time, stock and cautions"),
             LOTS: ("Choose", "All that can be done with the marked lot"),
+            OUTLOOK: ("Why", "What the band rests on, what does not fit, and what to measure next"),
             LEDGER: ("Why", "Where the numbers of the marked row come from"),
             FOUND: ("Why", "The whole story of what is marked"),
             DUE: ("Why", "The reason behind what is marked"),
@@ -159,6 +161,7 @@ COMMANDS: tuple[Command, ...] = (
         "castings", "1", "Castings", "Castings in tubs and jars, and what comes next for them", _on(STACK)
     ),
     Command("ledger", "2", "Ledger", "Castings made against what went in, turn by turn", _on(STACK)),
+    Command("outlook", "3", "Outlook", "What the bin will do, fitted to its own record", _on(STACK)),
     Command("ledgers", "", "Ledger", "Castings of all bins against what went in", _on(BINS)),
     Command("found", "", "Found", "Pieces that go round again, and what does not belong", _on(STACK, LEDGER)),
     Command("founds", "", "Found", "What goes round and does not belong, in all bins", _on(BINS)),
@@ -187,10 +190,11 @@ COMMANDS: tuple[Command, ...] = (
         "v",
         "Tray",
         "Show one tray after another",
-        _on(JOURNAL, PUT_RIGHT, FEED, CHECK, SEPARATION),
-        _on(JOURNAL, PUT_RIGHT, CHECK),
+        _on(JOURNAL, PUT_RIGHT, FEED, CHECK, SEPARATION, OUTLOOK),
+        _on(JOURNAL, PUT_RIGHT, CHECK, OUTLOOK),
         here={
             SEPARATION: ("Next tray", "Go to the separation that needs hands next, in whatever bin"),
+            OUTLOOK: ("Tray", "The moisture of one tray after another"),
             FEED: ("Tray", "Feed another tray with this meal"),
             CHECK: ("Tray", "The next tray, and after the last one the whole bin"),
         },
@@ -200,9 +204,10 @@ COMMANDS: tuple[Command, ...] = (
         "g",
         "Kind",
         "Show one kind of entry after another",
-        _on(JOURNAL, FEED, TURN_DAY),
-        _on(JOURNAL, FEED, TURN_DAY),
+        _on(JOURNAL, FEED, TURN_DAY, OUTLOOK),
+        _on(JOURNAL, FEED, TURN_DAY, OUTLOOK),
         here={
+            OUTLOOK: ("What if", "One what-if after another; after the last, as planned"),
             TURN_DAY: ("Stage", "Another stage for the marked tray; after the last, separated"),
             FEED: ("Meal", "Another meal: last time's, the caddy's, or one you kept"),
         },
@@ -236,10 +241,11 @@ COMMANDS: tuple[Command, ...] = (
         "plus,equals_sign,right",
         "More",
         "More time, or more of what is marked; a week later",
-        _on(SEPARATION, SUPPLIES, PAST, DUE, FEED, CHECK, TURN_DAY, TURN_RUN),
-        _on(SUPPLIES, DUE, FEED, CHECK),
+        _on(SEPARATION, SUPPLIES, PAST, DUE, FEED, CHECK, TURN_DAY, TURN_RUN, OUTLOOK),
+        _on(SUPPLIES, DUE, FEED, CHECK, OUTLOOK),
         "+",
         {
+            OUTLOOK: ("Longer", "What-if: longer, or more of it"),
             TURN_DAY: ("Up", "The marked tray one level up; more of what is marked"),
             DUE: ("Later", "Put what is marked off by a day; again, by one more"),
             FEED: ("More", "More of what is marked; of none, as much as last time"),
@@ -250,10 +256,11 @@ COMMANDS: tuple[Command, ...] = (
         "minus,left",
         "Less",
         "Less time, or less of what is marked; a week earlier",
-        _on(SEPARATION, SUPPLIES, PAST, DUE, FEED, CHECK, TURN_DAY, TURN_RUN),
-        _on(SUPPLIES, DUE, FEED, CHECK),
+        _on(SEPARATION, SUPPLIES, PAST, DUE, FEED, CHECK, TURN_DAY, TURN_RUN, OUTLOOK),
+        _on(SUPPLIES, DUE, FEED, CHECK, OUTLOOK),
         "-",
         {
+            OUTLOOK: ("Shorter", "What-if: shorter, or less of it"),
             TURN_DAY: ("Down", "The marked tray one level down; less of what is marked"),
             DUE: ("Earlier", "Take a day of putting off back"),
             FEED: ("Less", "Less of what is marked"),
@@ -354,7 +361,7 @@ COMMANDS: tuple[Command, ...] = (
             FEED,
             CHECK,
         )
-        | _on(LEDGER, FOUND, LOTS),
+        | _on(LEDGER, FOUND, LOTS, OUTLOOK),
         "Esc",
     ),
     Command(

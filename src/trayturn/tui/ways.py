@@ -23,6 +23,7 @@ SCREENS = {
     "due": "due.screen:DueScreen",
     "past": "past.screen:PastScreen",
     "ledger": "ledger.screen:LedgerScreen",
+    "outlook": "outlook.screen:OutlookScreen",
     "found": "found.screen:FoundScreen",
     "handbook": "handbook.screen:HandbookScreen",
 }

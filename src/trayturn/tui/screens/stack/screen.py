@@ -235,6 +235,9 @@ class StackScreen(BinFrame):
     def action_ledger(self) -> None:
         go(self.house, "ledger", self.key)
 
+    def action_outlook(self) -> None:
+        go(self.house, "outlook", self.key)
+
     def action_found(self) -> None:
         go(self.house, "found", self.key)
 
