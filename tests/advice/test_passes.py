@@ -37,8 +37,7 @@ def holds(band: Band, truth: float) -> bool:
 @pytest.mark.parametrize("before", [0, 3])
 def test_the_band_of_weighed_passes_holds_four_truths_in_five(before: int) -> None:
     # No outside figure: trays are drawn from the model itself, each with a share of its own that is known.
-    rng = Random(20261121)
-    held: list[bool] = []
+    rng, held = Random(20261121), list[bool]()
     while len(held) < 400:
         mean = rng.gauss(USUAL, p.TRAYS_DIFFER)
         past = earlier([made_up(rng, rng.gauss(mean, p.TRAYS_DIFFER)) for _ in range(before)])
@@ -51,9 +50,7 @@ def test_the_band_of_weighed_passes_holds_four_truths_in_five(before: int) -> No
 
 @pytest.mark.parametrize("before", [0, 3])
 def test_the_band_told_by_sight_alone_holds_four_in_five_too_and_is_wider(before: int) -> None:
-    rng = Random(20261121)
-    held: list[bool] = []
-    widths: list[float] = []
+    rng, held, widths = Random(20261121), list[bool](), list[float]()
     while len(held) < 400:
         mean, done = rng.gauss(USUAL, p.TRAYS_DIFFER), 1 + len(held) % 4
         past = earlier([made_up(rng, rng.gauss(mean, p.TRAYS_DIFFER)) for _ in range(before)])
@@ -72,8 +69,7 @@ def test_the_band_told_by_sight_alone_holds_four_in_five_too_and_is_wider(before
 
 
 def test_the_band_of_rests_holds_four_truths_in_five() -> None:
-    rng = Random(20261121)
-    held: list[bool] = []
+    rng, held = Random(20261121), []
     usual = math.log(p.USUAL_REST / -math.log(p.LEFT_AFTER_REST))
     for _ in range(300):
         tau = math.exp(rng.gauss(usual, p.WORMS_DIFFER))

@@ -280,10 +280,16 @@ def test_a_new_bin_in_us_units_is_typed_in_them() -> None:
         pattern="straight_up",
         tray_empty_kg="2",
         place="shed",
+        places_beside="3",
+        trays_on_a_place="1",
+        stands_m="12",
+        places_m="36",
     )
     assert made.setup.units is Units.US
     assert made.setup.pattern is Pattern.STRAIGHT_UP
     assert made.setup.tray_empty_kg == pytest.approx(0.90718474)
+    assert (made.setup.places_beside, made.setup.trays_on_a_place) == (3, 1)
+    assert (made.setup.stands_m, made.setup.places_m) == (pytest.approx(0.3048), pytest.approx(0.9144))
     assert len(made.trays) == 5
 
 

@@ -6,7 +6,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import TypeVar
 
-from trayturn.advice.pieces import gathered, piece_told, things
+from trayturn.advice.found.kinds import REMEDIES
+from trayturn.advice.pieces import gathered, piece_told
 from trayturn.domain.entries import ContaminantFound, LotBegun, OversCarried, Piece, WormsRemoved
 from trayturn.domain.lots import Over
 from trayturn.domain.setup import Units
@@ -106,6 +107,6 @@ def found_words(found: Iterable[ContaminantFound]) -> list[str]:
         key = one.what, fold(one.source)
         sums[key] = one, sums.get(key, (one, 0))[1] + one.count
     return [
-        things(one.what, number) + (f" ({clean(one.source, 40)})" if one.source else "")
+        REMEDIES[one.what].counted(number) + (f" ({clean(one.source, 40)})" if one.source else "")
         for one, number in sums.values()
     ]

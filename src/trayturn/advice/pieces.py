@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 
-from trayturn.domain.entries import Contaminant, Piece
+from trayturn.domain.entries import Piece
 from trayturn.domain.lots import Over
 from trayturn.domain.setup import Units
 from trayturn.domain.stack import Stack
@@ -52,9 +52,10 @@ def _both(one: Piece, other: Piece) -> Piece:
     return Piece(what=one.what, count=one.count + other.count, size_cm=max(sizes, default=None))
 
 
-def sources_named(stack: Stack, tray: str) -> list[str]:
+def sources_named(stack: Stack, tray: str, now: Sequence[str] = ()) -> list[str]:
     """What something that does not belong may have come in with: as named before, then the tray's own."""
-    before = _each_once(found.source for found in reversed(stack.found) if found.source)[:MOST_NAMED]
+    last = (found.source for found in reversed(stack.found) if found.source)
+    before = _each_once([*now, *last])[:MOST_NAMED]
     state = stack.tray(tray)
     held = [] if state is None else [*_heaviest(state.scraps_kg), *_heaviest(state.bedding_kg)]
     return _each_once([*before, *held])
@@ -66,7 +67,10 @@ def _heaviest(masses: Mapping[str, float]) -> list[str]:
 
 def _each_once(names: Iterable[str]) -> list[str]:
     """The names in their order, each once however it is written."""
-    return list({fold(name): name for name in reversed(list(names))}.values())[::-1]
+    found: dict[str, str] = {}
+    for name in names:
+        found.setdefault(fold(name), name)
+    return list(found.values())
 
 
 def piece_told(piece: Piece | Over, units: Units) -> str:
@@ -78,12 +82,3 @@ def piece_told(piece: Piece | Over, units: Units) -> str:
 def survived(over: Over) -> str:
     """`survived 2 turns`."""
     return f"survived {count(over.turns, 'turn')}"
-
-
-def things(what: Contaminant, number: int) -> str:
-    """`3 stickers`, `1 piece of tape`."""
-    if what in (Contaminant.STICKER, Contaminant.STAPLE):
-        return count(number, str(what))
-    return (
-        count(number, "other thing") if what is Contaminant.OTHER else f"{count(number, 'piece')} of {what}"
-    )

@@ -51,6 +51,23 @@ def trouble(parser: ArgumentParser) -> None:
     add_reading(parser)
 
 
+def timeline(parser: ArgumentParser) -> None:
+    """Which bins."""
+    parser.add_argument("bins", metavar="BIN", nargs="*", help="only these bins; all unless you say")
+    add_reading(parser)
+
+
+def castings(parser: ArgumentParser) -> None:
+    """One bin, or so much potting mix."""
+    one(parser)
+    parser.add_argument("--mix", metavar="VOLUME", help="the castings for so much mix, such as 20l")
+    parser.add_argument(
+        "--share", metavar="PERCENT", help="with --mix: their share by volume; 15 %% as a rule"
+    )
+    parser.add_argument("--despite", action="store_true", help="with --mix: more than half, all the same")
+    add_reading(parser)
+
+
 def day(parser: ArgumentParser) -> None:
     """A turn day otherwise than usual."""
     one(parser)
@@ -123,11 +140,15 @@ def new(parser: ArgumentParser) -> None:
         ("--check-days", "DAYS", "days between checks (7)"),
         ("--loosen-minutes", "MIN", "how long loosening takes in a separation (3.5)"),
         ("--rest-minutes", "MIN", "how long each rest lasts in a separation (15)"),
+        ("--stands", "LENGTH", "how high over the floor the bin's feet stand (0cm)"),
+        ("--places-height", "LENGTH", "how high the places beside it are (75cm)"),
         ("--began", "TIME", "when the bin began; no entry may be older"),
         ("--key", "WORD", "the profile's short name, where the one made from NAME will not do"),
     )
     parser.add_argument("name", metavar="NAME", help="the bin's name as it is shown, in any script")
     parser.add_argument("--trays", metavar="N", type=int, default=4, help="how many trays the set has (4)")
+    parser.add_argument("--places", metavar="N", type=int, help="places beside it to put trays down (2)")
+    parser.add_argument("--pile", metavar="N", type=int, help="trays that may stand on one such place (2)")
     for option, metavar, words in options:
         parser.add_argument(option, metavar=metavar, help=words)
     add_json(parser)

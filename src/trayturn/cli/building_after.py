@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from trayturn.advice.castings.use import Verdict, judge
 from trayturn.cli import amounts
 from trayturn.cli.desk import Desk
 from trayturn.cli.parsing import Refused, read_moment
@@ -11,6 +12,10 @@ from trayturn.domain.entries import Entry
 from trayturn.domain.units import parse_length
 from trayturn.domain.words import clean, listed
 
+RULES = (
+    "Ask your local authority first: rules for giving away and above all for selling castings differ. "
+    "Read `trayturn cautions --work giving_away`, then say --rules-read."
+)
 PIECE = re.compile(r"^(?P<what>[^=]+?)(?:\s*=\s*(?P<count>\d+)(?:\s*[x×]\s*(?P<size>.+))?)?$")
 
 
@@ -99,12 +104,17 @@ def castings_used(desk: Desk) -> list[Entry]:
     typed = desk.typed
     fields = {"where": typed.where, "despite": typed.despite or None}
     share = amounts.plain_number(typed.share, "--share", "%")
+    told = judge(share) if share is not None else None
+    if told is not None and told.verdict is Verdict.REFUSED and not typed.despite:
+        raise Refused(f"{told.words} --despite writes it down all the same.")
     return [desk.entry("castings_used", lot=_lot(desk), share_pct=share, **_out(desk), **fields)]
 
 
 def castings_given(desk: Desk) -> list[Entry]:
     typed = desk.typed
-    fields = {"to": typed.to, "sold": typed.sold or None, "rules_read": typed.rules_read or None}
+    if not typed.rules_read:
+        raise Refused(RULES)
+    fields = {"to": typed.to, "sold": typed.sold or None, "rules_read": True}
     return [desk.entry("castings_given", lot=_lot(desk), **_out(desk), **fields)]
 
 

@@ -120,6 +120,20 @@ _ALL = (
         ABOUT_JSON,
     ),
     Command(
+        "timeline",
+        "Several separations, one pair of hands: what now, what next.",
+        "timeline:timeline",
+        arguments_bins.timeline,
+        ABOUT_JSON,
+    ),
+    Command(
+        "castings",
+        "Castings in tubs and jars, what comes next, and potting mixes.",
+        "castings:castings",
+        arguments_bins.castings,
+        ABOUT_JSON,
+    ),
+    Command(
         "readings",
         "What was read, against its range and its history, and what to do.",
         "readings:readings",

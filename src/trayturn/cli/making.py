@@ -30,6 +30,10 @@ LABELS = {
     "days_between_checks": "--check-days",
     "loosen_minutes": "--loosen-minutes",
     "rest_minutes": "--rest-minutes",
+    "places_beside": "--places",
+    "trays_on_a_place": "--pile",
+    "stands_m": "--stands",
+    "places_m": "--places-height",
 }
 
 
@@ -68,6 +72,10 @@ def _setup(options: Namespace) -> BinSetup:
         "days_between_checks": amounts.plain_number(options.check_days, "--check-days"),
         "loosen_minutes": amounts.plain_number(options.loosen_minutes, "--loosen-minutes", "min"),
         "rest_minutes": amounts.plain_number(options.rest_minutes, "--rest-minutes", "min"),
+        "places_beside": options.places,
+        "trays_on_a_place": options.pile,
+        "stands_m": amounts.read(parse_length, options.stands, "--stands", units),
+        "places_m": amounts.read(parse_length, options.places_height, "--places-height", units),
     }
     return _checked({key: value for key, value in typed.items() if value is not None})
 

@@ -65,7 +65,8 @@ class BinSetup(Model):
 
     The defaults that time the work (3 to 4 minutes of loosening, 15 of rest, about 60 days between turns,
     four to six feedings in them) are common practice, no source. `places_beside` are where trays can be put
-    down beside the bin, and `trays_on_a_place` how many may stand on each other there.
+    down beside the bin, and `trays_on_a_place` how many may stand on each other there. What is lifted depends
+    on heights over the floor: `stands_m` is how high the bin's feet stand, `places_m` how high the places are.
     """
 
     name: Annotated[str, Field(min_length=1, max_length=80)]
@@ -86,6 +87,8 @@ class BinSetup(Model):
     rest_minutes: Minutes = 15
     places_beside: Annotated[int, Field(ge=1, le=10)] = 2
     trays_on_a_place: Annotated[int, Field(ge=1, le=10)] = 2
+    stands_m: Annotated[float, Field(ge=0, le=2)] = 0.0
+    places_m: Annotated[float, Field(ge=0, le=2)] = 0.75
 
     @property
     def loosen_time(self) -> timedelta:

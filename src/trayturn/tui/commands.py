@@ -14,10 +14,10 @@ BINS, STACK, SEPARATION, JOURNAL, CAUTIONS = "bins", "stack", "separation", "jou
 BEGIN, SUPPLIES, PAST, DUE = "begin", "supplies", "past", "due"
 PUT_RIGHT, HANDBOOK, FEED, CHECK = "put_right", "handbook", "feed", "check"
 TURN_DAY, TURN_RUN = "turn_day", "turn_day_run"
-LEDGER, FOUND = "ledger", "found"
+LEDGER, FOUND, LOTS = "ledger", "found", "castings"
 EVERYWHERE = frozenset(
     {BINS, STACK, SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, HANDBOOK, FEED, CHECK}
-    | {LEDGER, FOUND, TURN_DAY, TURN_RUN}
+    | {LEDGER, FOUND, LOTS, TURN_DAY, TURN_RUN}
 )
 
 
@@ -67,11 +67,12 @@ COMMANDS: tuple[Command, ...] = (
         "Open",
         "Open what is marked, or the reason behind it",
         _on(BINS, STACK, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, HANDBOOK, FEED)
-        | _on(LEDGER, FOUND, TURN_DAY),
-        _on(BINS, BEGIN, SUPPLIES, PAST, PUT_RIGHT, HANDBOOK, FEED, LEDGER, FOUND, TURN_DAY),
+        | _on(LEDGER, FOUND, LOTS, TURN_DAY),
+        _on(BINS, BEGIN, SUPPLIES, PAST, PUT_RIGHT, HANDBOOK, FEED, LEDGER, FOUND, LOTS, TURN_DAY),
         "Enter",
         {
             TURN_DAY: ("All of it", "The whole day: lifts, tools, time, stock and cautions"),
+            LOTS: ("Choose", "All that can be done with the marked lot"),
             LEDGER: ("Why", "Where the numbers of the marked row come from"),
             FOUND: ("Why", "The whole story of what is marked"),
             DUE: ("Why", "The reason behind what is marked"),
@@ -83,11 +84,26 @@ COMMANDS: tuple[Command, ...] = (
         "space",
         "Do it",
         "Do the one obvious thing",
-        _on(BINS, STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT, FEED, CHECK, FOUND, TURN_DAY, TURN_RUN),
-        _on(STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT, FEED, CHECK, FOUND, TURN_DAY, TURN_RUN),
+        _on(
+            BINS,
+            STACK,
+            SEPARATION,
+            BEGIN,
+            SUPPLIES,
+            DUE,
+            PUT_RIGHT,
+            FEED,
+            CHECK,
+            FOUND,
+            LOTS,
+            TURN_DAY,
+            TURN_RUN,
+        ),
+        _on(STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT, FEED, CHECK, FOUND, LOTS, TURN_DAY, TURN_RUN),
         "Space",
         {
             TURN_DAY: ("Begin", "Begin the turn day as it is planned"),
+            LOTS: ("Do it", "Do what comes next for the marked lot"),
             FOUND: ("Stopped", "Mark the source stopped: nothing more comes in with it"),
             DUE: ("Do it", "Do what is marked"),
             FEED: ("Record", "Write the meal down as it stands; supplies go down by it"),
@@ -126,10 +142,11 @@ COMMANDS: tuple[Command, ...] = (
         "a",
         "Add tray",
         "Put a tray with fresh bedding on the stack",
-        _on(STACK, FEED, FOUND),
-        _on(FEED, FOUND),
+        _on(STACK, FEED, FOUND, LOTS),
+        _on(FEED, FOUND, LOTS),
         here={
             FEED: ("Add", "Add an ingredient by a few letters of its name"),
+            LOTS: ("Begin", "Begin a lot by hand: castings taken before, or from elsewhere"),
             FOUND: ("Add", "Write down one found that does not belong"),
         },
     ),
@@ -138,6 +155,9 @@ COMMANDS: tuple[Command, ...] = (
     Command("split", "", "Split", "Move worms, or a tray with them, to another bin", _on(BINS, STACK)),
     Command("supplies", "p", "Supplies", "What is in stock, and what the next turn needs", _on(STACK)),
     Command("past", "l", "Past year", "The past year, week by week", _on(BINS, STACK)),
+    Command(
+        "castings", "1", "Castings", "Castings in tubs and jars, and what comes next for them", _on(STACK)
+    ),
     Command("ledger", "2", "Ledger", "Castings made against what went in, turn by turn", _on(STACK)),
     Command("ledgers", "", "Ledger", "Castings of all bins against what went in", _on(BINS)),
     Command("found", "", "Found", "Pieces that go round again, and what does not belong", _on(STACK, LEDGER)),
@@ -167,9 +187,10 @@ COMMANDS: tuple[Command, ...] = (
         "v",
         "Tray",
         "Show one tray after another",
-        _on(JOURNAL, PUT_RIGHT, FEED, CHECK),
+        _on(JOURNAL, PUT_RIGHT, FEED, CHECK, SEPARATION),
         _on(JOURNAL, PUT_RIGHT, CHECK),
         here={
+            SEPARATION: ("Next tray", "Go to the separation that needs hands next, in whatever bin"),
             FEED: ("Tray", "Feed another tray with this meal"),
             CHECK: ("Tray", "The next tray, and after the last one the whole bin"),
         },
@@ -280,10 +301,11 @@ COMMANDS: tuple[Command, ...] = (
             PUT_RIGHT,
             CHECK,
             FOUND,
+            LOTS,
             TURN_DAY,
             TURN_RUN,
         ),
-        _on(JOURNAL, SUPPLIES, DUE, PUT_RIGHT, FOUND),
+        _on(JOURNAL, SUPPLIES, DUE, PUT_RIGHT, FOUND, LOTS),
     ),
     Command(
         "due",
@@ -299,7 +321,7 @@ COMMANDS: tuple[Command, ...] = (
         "c",
         "Cautions",
         "Read the cautions, with their reasons",
-        _on(BINS, STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT, FEED, CHECK, TURN_DAY, TURN_RUN),
+        _on(BINS, STACK, SEPARATION, BEGIN, SUPPLIES, DUE, PUT_RIGHT, FEED, CHECK, LOTS, TURN_DAY, TURN_RUN),
         _on(BEGIN),
     ),
     Command("search", "tab", "Search", "Type words to find a page by", _on(HANDBOOK), _on(HANDBOOK), "Tab"),
@@ -332,7 +354,7 @@ COMMANDS: tuple[Command, ...] = (
             FEED,
             CHECK,
         )
-        | _on(LEDGER, FOUND),
+        | _on(LEDGER, FOUND, LOTS),
         "Esc",
     ),
     Command(

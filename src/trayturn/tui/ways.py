@@ -13,6 +13,8 @@ if TYPE_CHECKING:
 SCREENS = {
     "turn_day": "turn_day.plan_screen:PlanScreen",
     "turn_day_run": "turn_day.run_screen:RunScreen",
+    "separation": "separation.screen:SeparationScreen",
+    "castings": "castings.screen:CastingsScreen",
     "begin": "begin.screen:BeginScreen",
     "feed": "feed.screen:FeedScreen",
     "check": "check.screen:CheckScreen",

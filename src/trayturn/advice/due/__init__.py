@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 
 from trayturn.advice.due import first_weeks, stores, work
+from trayturn.advice.due.castings import castings
 from trayturn.advice.due.day import turn_day
 from trayturn.advice.due.follow_ups import follow_ups
 from trayturn.advice.due.hatching import hatching
@@ -27,6 +28,7 @@ SOURCES: tuple[Callable[[Stack], Iterable[Due]], ...] = (
     work.start,
     follow_ups,
     hatching,
+    castings,
 )
 """Where due things come from. Each is asked once; none knows of the others or of the keeper's word."""
 

@@ -20,6 +20,7 @@ LINGERS = timedelta(weeks=3)
 """How long it is still worth a look after the latest day by which most have hatched. Our choice."""
 NOT_HATCHING = timedelta(weeks=12)
 """How long a tub that is too cold or too hot for cocoons is told of. Our choice."""
+A_DAY = timedelta(days=1)
 LURE = (
     "A lure is a little soft, ripe food on the castings, such as melon or banana peel in a mesh bag. "
     "Hatchlings gather in it within days and are lifted out with it (common practice, no source)."
@@ -53,10 +54,16 @@ def tubs(stack: Stack, from_then_on: datetime) -> Iterator[Tub]:
         if one.ended_at is not None and one.ended_at < from_then_on:
             return
         since = _taken_at(one)
-        if since is not None and since >= from_then_on and one.tray not in seen:
+        if since is not None and since >= from_then_on and one.tray not in seen and not _is_lot(one, stack):
             seen.add(one.tray)
             weighed = one.settled.castings_kg if one.settled is not None else None
             yield Tub(one.tray, since, weighed or one.skimmed_kg or None)
+
+
+def _is_lot(one: Separation, stack: Stack) -> bool:
+    """Whether its castings are kept as a lot, which tells of itself."""
+    ended = one.ended_at or stack.as_of
+    return any(lot.tray == one.tray and one.begun_at <= lot.begun_at <= ended + A_DAY for lot in stack.lots)
 
 
 def _taken_at(one: Separation) -> datetime | None:

@@ -22,6 +22,7 @@ KINDS = (
     "check",
     "watch",
     "hatch",
+    "castings",
     "supplies",
     "start",
 )
@@ -36,6 +37,7 @@ PAGES = {
     "check": Page.MOISTURE,
     "watch": Page.STARTING,
     "hatch": Page.HATCHING,
+    "castings": Page.CASTINGS,
     "supplies": Page.SUPPLIES,
     "start": Page.BEDDING,
 }

@@ -47,6 +47,20 @@ MORE = (
         "loosen_minutes", "Loosening", "minutes", "3.5 min unless you say", least=0.1, most=1440, more=True
     ),
     Field("rest_minutes", "Each rest", "minutes", "15 min unless you say", least=0.1, most=1440, more=True),
+    Field(
+        "places_beside",
+        "Places beside",
+        "whole",
+        "2 unless you say: where trays can be put down",
+        least=1,
+        most=10,
+        more=True,
+    ),
+    Field("trays_on_a_place", "Trays on one", "whole", "2 unless you say", least=1, most=10, more=True),
+    Field("stands_m", "Bin stands", "length", "0 over the floor unless you say", least=0, most=2, more=True),
+    Field(
+        "places_m", "Places' height", "length", "75 cm (30 in) unless you say", least=0, most=2, more=True
+    ),
 )
 
 

@@ -49,7 +49,7 @@ async def pick(house: TrayturnApp, stack: Stack, tray: str, answers: Answers, ro
     elif isinstance(row, PieceRow):
         await _take_size(house, stack, answers, row)
     elif isinstance(row, ThingRow):
-        source = await _source(house, stack, tray)
+        source = await _source(house, stack, tray, answers)
         if source is not None:
             _put_thing(answers, Thing(row.what, row.number or 1, source), row.key)
     elif isinstance(row, LotRow):
@@ -92,7 +92,7 @@ async def _take_size(house: TrayturnApp, stack: Stack, answers: Answers, row: Pi
 async def _add_thing(house: TrayturnApp, stack: Stack, tray: str, answers: Answers, row: Answer) -> None:
     kinds = list(Contaminant)
     place = await _chosen(house, "What does not belong?", [str(kind) for kind in kinds])
-    source = await _source(house, stack, tray) if place is not None else None
+    source = await _source(house, stack, tray, answers) if place is not None else None
     if place is not None and source is not None:
         _put_thing(answers, Thing(kinds[place], 1, source), row.key)
 
@@ -110,9 +110,10 @@ def _put_thing(answers: Answers, thing: Thing, place: str) -> None:
         answers.swap(place, fresh)
 
 
-async def _source(house: TrayturnApp, stack: Stack, tray: str) -> str | None:
+async def _source(house: TrayturnApp, stack: Stack, tray: str, answers: Answers) -> str | None:
     """What it came in with; empty where nobody knows, None where the keeper left."""
-    names = sources_named(stack, tray)
+    here = [row.source for row in answers.answers if isinstance(row, ThingRow) and row.source]
+    names = sources_named(stack, tray, here)
     place = await _chosen(house, "What did it come in with?", [UNKNOWN, *names, OTHER])
     if place is None or place <= len(names):
         return None if place is None else ["", *names][place]

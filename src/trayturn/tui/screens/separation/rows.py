@@ -111,7 +111,7 @@ class RestRow(Cycle):
 def waits_words(wait: tuple[LotStage, str]) -> str:
     """`hatch tub, to hatch`."""
     stage, place = wait
-    return f"{clean(place, 24)}, to {'dry' if stage is LotStage.DRYING else 'hatch'}"
+    return f"{clean(place, NAME_LONGEST)}, to {'dry' if stage is LotStage.DRYING else 'hatch'}"
 
 
 def _size(size_cm: float | None, units: Units) -> str:

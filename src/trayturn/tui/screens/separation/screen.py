@@ -26,6 +26,7 @@ from trayturn.tui.screens.separation.walk import Walk
 from trayturn.tui.widgets.answers import Answer, Answers
 from trayturn.tui.widgets.line_list import LineList
 from trayturn.tui.widgets.stack_drawing import StackDrawing, picture_of
+from trayturn.tui.widgets.timeline.side_view import SideView
 from trayturn.tui.widgets.title_row import TitleRow
 
 PAGES = {Step.GET_READY: Page.CAUTIONS, Step.SETTLE: Page.HATCHING, Step.CLEAN_UP: Page.CASTINGS}
@@ -55,6 +56,7 @@ class SeparationScreen(Walk):
                 yield Answers(id="answers")
                 yield Static(id="about")
                 yield Static(id="hint")
+                yield SideView(id="side")
 
     def show(self, key: str) -> None:
         """Draw the step as the journal has it. Answers given on this screen are kept while it lasts."""
@@ -70,6 +72,7 @@ class SeparationScreen(Walk):
         self._draw_aside(stack, sep)
         self._draw_words(stack, sep)
         self._draw_time()
+        self.query_one(SideView).look(self.house)
         self.refresh_bindings()
 
     def _ask(self, stack: Stack, sep: Separation | None) -> None:
@@ -79,6 +82,8 @@ class SeparationScreen(Walk):
         self.asked = step
         self.trouble = ""
         self.unweighed = False
+        skims = sep is not None and sep.step is not None and sep.step.step is Step.SKIM
+        self.set_class(skims, "-skimming")
         answers = self.query_one(Answers)
         answers.ask(self._questions(stack, sep) if sep and sep.step else ())
         answers.display = bool(answers.answers)
@@ -93,6 +98,7 @@ class SeparationScreen(Walk):
 
     def _draw_aside(self, stack: Stack, sep: Separation | None) -> None:
         ended = sep is not None and sep.ended_at is not None
+        self.set_class(ended, "-ended")
         self.query_one("#steps", Static).update(step_list(sep, ended, self.house.ascii))
         drawing = self.query_one(StackDrawing)
         drawing.ascii = self.house.ascii

@@ -159,15 +159,13 @@ def settled(
     stack: Stack, sep: Separation, given: Mapping[str, Answer], now: datetime
 ) -> list[Entry] | Away | str:
     """What finishing the settling writes, or the sentence that says what is still missing."""
-    worms, overs, pieces = _chosen(given, "worms"), _chosen(given, "overs"), pieces_in(given.values())
-    if pieces and overs.value == NOWHERE:
-        return "Say where the pieces go: to a tray, or taken out for good."
+    worms, overs = _chosen(given, "worms"), _chosen(given, "overs")
     settling = moves.Settling(
         kg_in(given, "castings"),
         worms.value or "",
         _chosen(given, "rest").value or "",
         "" if overs.value == NOWHERE else overs.value or "",
-        pieces,
+        pieces_in(given.values()),
         overs.place or None,
         things_in(given.values()),
         _new_lot(given),

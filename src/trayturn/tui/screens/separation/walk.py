@@ -17,7 +17,9 @@ from trayturn.tui.screens.separation import steps
 from trayturn.tui.screens.separation.on_tray import GONE, OnTray
 from trayturn.tui.screens.separation.picking import PICKED, pick
 from trayturn.tui.screens.separation.settling import Away
+from trayturn.tui.ways import go
 from trayturn.tui.widgets.answers import Answer, Answers
+from trayturn.tui.widgets.timeline.side_view import SideView
 
 FIVE, ONE = timedelta(minutes=5), timedelta(minutes=1)
 
@@ -44,6 +46,15 @@ class Walk(OnTray):
             self.say(f"{self.time_words(shown)} Press e to end it now.")
             return
         self._finish_step()
+
+    def action_filter_tray(self) -> None:
+        """To the separation that needs hands next, in whatever bin."""
+        there = self.query_one(SideView).elsewhere(self.key, self.tray)
+        if there is None:
+            self.say("No other tray is being separated.")
+            return
+        self.action_leave()
+        go(self.house, "separation", *there)
 
     def _moved_on(self) -> bool:
         """Whether the key was meant for a step that is past: another window may have gone on meanwhile."""

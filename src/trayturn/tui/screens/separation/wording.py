@@ -25,7 +25,7 @@ class Said:
 
 
 def words(stack: Stack, tray: str, sep: Separation | None, shown: StepView | None, *, wide: bool) -> Said:
-    """Everything the screen says at this moment; in a wide window the summary tells each pass too."""
+    """Everything the screen says at this moment; a wide window has room for more that is next."""
     if sep is None:
         return _not_begun(stack, tray)
     if sep.ended_at is not None or shown is None:
@@ -51,8 +51,7 @@ def _ended(stack: Stack, sep: Separation, *, wide: bool) -> Said:
     away = f"Done. Tray {sep.tray} is empty and spare."
     to_do = f"Tray {sep.tray} is back at its level." if sep.outcome is Outcome.PUT_BACK else away
     next_up = [f"Next: {one.what}" for one in due_list(stack)[: 3 if wide else 2]]
-    passes = ("", *pass_lines(sep, stack.setup.units)) if wide else ()
-    told = (*whole_summary(stack, sep), "", *next_up, *passes)
+    told = (*whole_summary(stack, sep), "", *next_up, "", *pass_lines(sep, stack.setup.units))
     return Said("Summary", to_do, told, "Space leaves.")
 
 

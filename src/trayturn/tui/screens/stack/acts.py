@@ -99,6 +99,7 @@ ACTS: dict[str, Callable[[TrayturnApp, str, str | None], None]] = {
     "rest": separate,
     "separation": separate,
     "turn_day": turn,
+    "castings": lambda house, key, tray: go(house, "castings", key),
     "turn": turn,
     "worms": lambda house, key, tray: recording.worms(house, key),
     "feed": feed,

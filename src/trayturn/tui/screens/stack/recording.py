@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 GRIT_FIRST = "Read the cautions about grit first; then this is saved."
 
 
-def _ask(house: TrayturnApp, key: str, form: Form, said: str) -> None:
+def ask(house: TrayturnApp, key: str, form: Form, said: str) -> None:
     """Open the form; what it builds is on disk before it closes, or the form stays and says why not."""
 
     def save(entries: Sequence[Entry] | forms.Moving) -> str | None:
@@ -61,19 +61,19 @@ def feed(house: TrayturnApp, key: str, tray: str | None) -> None:
         marked = stack.tray(tray) if tray else None
         fed = marked.id if marked is not None and marked.stage is Stage.FEEDING else None
         form = forms.feed_form(stack, forms.last_feeding(_journal(house, key)), fed)
-        _ask(house, key, form, "Feeding saved. u takes it back")
+        ask(house, key, form, "Feeding saved. u takes it back")
 
 
 def check(house: TrayturnApp, key: str, tray: str | None) -> None:
     """Readings of another day, typed, of the marked tray."""
     if (stack := house.shelf.stack(key)) is not None:
-        _ask(house, key, forms.check_form(stack, tray), "Readings saved. u takes them back")
+        ask(house, key, forms.check_form(stack, tray), "Readings saved. u takes them back")
 
 
 def note(house: TrayturnApp, key: str) -> None:
     """A note in the keeper's own words."""
     if (stack := house.shelf.stack(key)) is not None:
-        _ask(house, key, forms.note_form(stack), "Note saved. u takes it back")
+        ask(house, key, forms.note_form(stack), "Note saved. u takes it back")
 
 
 def start_tray(house: TrayturnApp, key: str) -> None:
@@ -85,7 +85,7 @@ def start_tray(house: TrayturnApp, key: str) -> None:
     if stack.first_tray_at is None:
         plan = starting_plan(stack)
         form = forms.start_form(stack, profile.trays, plan.bedding, plan.water_kg.mid)
-    _ask(house, key, form, "Tray added. u takes it off")
+    ask(house, key, form, "Tray added. u takes it off")
 
 
 def worms(house: TrayturnApp, key: str, way: str = "in") -> None:
@@ -94,19 +94,19 @@ def worms(house: TrayturnApp, key: str, way: str = "in") -> None:
         return
     planned = starting_plan(stack).worms_kg if next_work(stack) == "worms" and way == "in" else None
     form = forms.worms_form(stack, others(house.shelf, key), way, planned)
-    _ask(house, key, form, "Worms saved. u takes it back")
+    ask(house, key, form, "Worms saved. u takes it back")
 
 
 def supplies(house: TrayturnApp, key: str, way: str) -> None:
     """Supplies by name: what came in, was counted or went."""
     if (stack := house.shelf.stack(key)) is not None:
-        _ask(house, key, forms.supplies_form(stack, way), "Supplies saved. u takes it back")
+        ask(house, key, forms.supplies_form(stack, way), "Supplies saved. u takes it back")
 
 
 def found(house: TrayturnApp, key: str, source: str = "") -> None:
     """What does not belong, with what it came in with."""
     if (stack := house.shelf.stack(key)) is not None:
-        _ask(house, key, forms.found_form(stack, source), "Written down. u takes it back")
+        ask(house, key, forms.found_form(stack, source), "Written down. u takes it back")
 
 
 def _journal(house: TrayturnApp, key: str) -> Sequence[Entry]:

@@ -229,6 +229,9 @@ class StackScreen(BinFrame):
     def action_past(self) -> None:
         go(self.house, "past", self.key)
 
+    def action_castings(self) -> None:
+        go(self.house, "castings", self.key)
+
     def action_ledger(self) -> None:
         go(self.house, "ledger", self.key)
 

@@ -28,6 +28,7 @@ from trayturn.tui.screens.turn_day.drawn import standing_now, step_list
 from trayturn.tui.widgets.answers import Answers
 from trayturn.tui.widgets.line_list import LineList
 from trayturn.tui.widgets.stack_drawing import StackDrawing, picture_of
+from trayturn.tui.widgets.timeline.side_view import SideView
 from trayturn.tui.widgets.title_row import TitleRow
 
 PAGES = {DayStep.LOOK: Page.SUMP, DayStep.FEED: Page.FEEDING, DayStep.SEPARATE: Page.SEPARATING}
@@ -61,6 +62,7 @@ class RunScreen(BinFrame):
                 yield Static(id="rests")
                 yield Static(id="jobs")
                 yield Static(id="hint")
+                yield SideView(id="side")
 
     @property
     def view(self) -> DayView | None:
@@ -123,6 +125,7 @@ class RunScreen(BinFrame):
         self.put("#to-do", to_do(task, view))
         self.put("#reasons", "\n".join(reasons(task, view, stack, self._pantry())))
         self._draw_rests(stack)
+        self.query_one(SideView).look(self.house, _to_come(stack, view))
         self._hint(words.hint(view))
         self._draw_about()
 
@@ -258,6 +261,13 @@ class RunScreen(BinFrame):
         self._trouble = ""
         if entries:
             self.house.save(self.key, entries)
+
+
+def _to_come(stack: Stack, view: DayView) -> list[tuple[str, str]]:
+    """The trays that are to be set on top yet, once those before them are."""
+    waiting = [task.tray for task in view.of(DayStep.SET_ON_TOP) if task.open and task.tray]
+    begun = bool(stack.separations) or (view.now is not None and view.now.step is DayStep.SET_ON_TOP)
+    return [(stack.key, tray) for tray in waiting] if begun else []
 
 
 def _needs_hands(one: Separation) -> tuple[bool, float]:

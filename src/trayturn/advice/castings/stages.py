@@ -1,0 +1,132 @@
+"""What comes next for a lot of castings, and when."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from trayturn.advice.castings.cocoons import hatching_times
+from trayturn.advice.pages import Page
+from trayturn.domain.entries import LotStage
+from trayturn.domain.lots import Jar, Lot
+from trayturn.domain.stack import Stack
+
+LIFT_EVERY = timedelta(days=7)
+"""Between two looks at the bait. Common practice, no source."""
+DRY_FOR = timedelta(days=14)
+"""Too wet to sieve: wait two weeks or more (grower guidance)."""
+SIEVES_BELOW_PCT = 60.0
+"""A 4 mm drum recovered 80 to 95 % at 40 to 60 % moisture, best at 40 (Manyuchi & Phiri 2013)."""
+CURE_FOR = timedelta(days=14)
+"""How long castings stand after sieving. No source was found; our choice."""
+KEEPS_FOR = timedelta(days=60)
+"""Castings kept their properties for so long (Harit et al. 2014)."""
+USUAL_MESH_MM = 6.4
+"""Most castings pass a quarter of an inch, with cocoons and small worms (grower guidance)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Next:
+    """The next thing for one lot: a code, what to do, since when it can be done, and why."""
+
+    code: str
+    what: str
+    due: datetime | None
+    why: tuple[str, ...]
+    page: Page
+
+
+def next_for(lot: Lot, stack: Stack) -> Next | None:
+    """What comes next for a lot; None once nothing of it is left."""
+    if lot.closed_at is not None:
+        return None
+    return {
+        LotStage.HATCHING: _hatching,
+        LotStage.DRYING: _drying,
+        LotStage.CURING: _curing,
+        LotStage.READY: _ready,
+    }[lot.stage](lot, stack)
+
+
+def _hatching(lot: Lot, stack: Stack) -> Next:
+    times = hatching_times(stack)
+    if times is None:
+        cold = ("By what is published no cocoon hatches at the bin's last temperature.",)
+        return Next("warmth", f"Keep lot {lot.code} at room warmth: cocoons wait.", None, cold, Page.HATCHING)
+    lure, most = (lot.begun_at + timedelta(days=math.floor(days)) for days in (times.half[0], times.most[1]))
+    why = (
+        f"Half of the cocoons that hatch have done so {_days(times.half)} days after they were laid, and "
+        f"most (95 %) {_days(times.most)} days after.",
+        times.why,
+    )
+    seen = [*(one.at for one in lot.lures), *(one.at for one in lot.hatchlings)]
+    look = max(seen) + LIFT_EVERY if seen else None
+    if look is None and stack.as_of < most:
+        return Next("lure", f"Lay a bait on lot {lot.code}.", lure, why, Page.HATCHING)
+    if look is not None and look < most:
+        return Next("look", f"Lift hatchlings out of lot {lot.code}.", look, why, Page.HATCHING)
+    return Next("dry", f"Lot {lot.code} has hatched out: let it dry.", most, why, Page.CASTINGS)
+
+
+def _days(band: tuple[float, float]) -> str:
+    return f"{math.floor(band[0])} to {math.ceil(band[1])}"
+
+
+def _drying(lot: Lot, stack: Stack) -> Next:
+    read = lot.moisture_pct
+    why = (
+        f"A 4 mm drum sieved best at 40 to {SIEVES_BELOW_PCT:.0f} % moisture (Manyuchi & Phiri 2013); wetter "
+        "castings clog the mesh.",
+        "Spread thin, in the shade, turned now and then. Dry castings dust: sprinkle, and mask.",
+    )
+    if read is not None and read <= SIEVES_BELOW_PCT:
+        dry = f"Sieve lot {lot.code}: at {read:.0f} % it is dry enough."
+        return Next("sieve", dry, lot.moisture_at or lot.stage_since, why, Page.CASTINGS)
+    return Next("sieve", f"Sieve lot {lot.code}.", lot.stage_since + DRY_FOR, why, Page.CASTINGS)
+
+
+def _curing(lot: Lot, stack: Stack) -> Next:
+    why = ("How long to cure: no source was found. Two weeks is our choice; a smell of earth is the sign.",)
+    return Next("ready", f"Lot {lot.code} is ready to use.", lot.stage_since + CURE_FOR, why, Page.CASTINGS)
+
+
+def _ready(lot: Lot, stack: Stack) -> Next:
+    by = use_by(lot)
+    why = (
+        "Castings held their properties for 60 days; later their water-holding fell by 82 % and their "
+        "nitrogen by 49 % (Harit et al. 2014).",
+    )
+    if not lot.jars and (lot.kg is None or lot.kg > 0):
+        return Next("pack", f"Fill lot {lot.code} into jars, or use it.", lot.stage_since, why, Page.CASTINGS)
+    return Next("use", f"Use lot {lot.code} first.", by - timedelta(days=14), why, Page.CASTINGS)
+
+
+def ready_since(lot: Lot) -> datetime:
+    """The day from which its 60 days are counted: once ready, else when it was taken."""
+    return lot.stage_since if lot.stage is LotStage.READY else lot.begun_at
+
+
+def use_by(lot: Lot) -> datetime:
+    """By when a lot is best used: its earliest jar, or 60 days from being ready."""
+    days = [jar_use_by(jar) for jar in lot.jars.values() if jar.left_kg > 0]
+    return min(days, default=ready_since(lot) + KEEPS_FOR)
+
+
+def jar_use_by(jar: Jar) -> datetime:
+    """By when a jar is best used."""
+    return jar.use_by or jar.packed_at + KEEPS_FOR
+
+
+def open_lots(stack: Stack) -> tuple[Lot, ...]:
+    """The lots of which something is left, those to be used first on top."""
+    left = [lot for lot in stack.lots if lot.closed_at is None]
+    return tuple(sorted(left, key=lambda lot: (lot.stage is not LotStage.READY, use_by(lot), lot.code)))
+
+
+def nexts(stack: Stack) -> Iterator[tuple[Lot, Next]]:
+    """Every open lot with what comes next."""
+    for lot in open_lots(stack):
+        if (coming := next_for(lot, stack)) is not None:
+            yield lot, coming

@@ -1,0 +1,57 @@
+"""Castings in a mix: how much is usual, when that is too much, and what so many litres of mix take."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import IntEnum
+
+from trayturn.advice.bands import Band
+
+USUAL_PCT = (10.0, 20.0)
+"""By volume; raised growth of marigold and tomato (Atiyeh et al. 2000, Pedobiologia 44:579-590)."""
+WARN_PCT, MOST_PCT = 30.0, 50.0
+"""Above the first we warn; above the second is more than half, for which air in the mix is the ceiling (Mota
+et al.). That 30 is where we begin to warn is our choice, between trials that disagree."""
+KG_L = Band(0.7, 0.8, 0.9)
+"""kg in a litre of castings: 0.7 to 0.9 g/cm3, which pages repeat from India's Fertiliser (Control) Order
+1985 for saleable castings; moist ones weigh toward the upper end."""
+
+
+class Verdict(IntEnum):
+    """What is to be said of a share."""
+
+    FINE = 0
+    MUCH = 1
+    TOO_MUCH = 2
+    REFUSED = 3
+
+
+@dataclass(frozen=True, slots=True)
+class Share:
+    """A share of a mix judged: what is said, and where that is from."""
+
+    verdict: Verdict
+    words: str
+
+
+def judge(percent: float) -> Share:
+    """A share of castings in a mix by volume, percent."""
+    if percent <= USUAL_PCT[1]:
+        return Share(Verdict.FINE, "10 to 20 % by volume is usual (Atiyeh et al. 2000).")
+    if percent <= WARN_PCT:
+        return Share(Verdict.MUCH, "Above 20 % their salts harmed tomato in one trial; others found no harm.")
+    if percent <= MOST_PCT:
+        return Share(
+            Verdict.TOO_MUCH,
+            f"{percent:.0f} % is more than is advised: above 30 % salts may burn roots. Try it on one pot.",
+        )
+    return Share(
+        Verdict.REFUSED,
+        f"{percent:.0f} % leaves too little air in the mix: at most half, and never alone (Mota et al.).",
+    )
+
+
+def castings_for(litres: float, percent: float) -> tuple[float, Band]:
+    """Litres and kg of castings for so many litres of mix at that share."""
+    volume = litres * percent / 100
+    return volume, KG_L.times(volume)

@@ -1,0 +1,1 @@
+"""Castings in tubs and jars."""

@@ -1,0 +1,1 @@
+"""Castings once they are out of the bin."""

@@ -1,0 +1,1 @@
+"""Several separations and one pair of hands."""
