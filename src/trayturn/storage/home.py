@@ -56,7 +56,6 @@ COMMANDS = frozenset(
         "moisture",
         "readings",
         "outlook",
-        "score",
         "compare",
         "feed",
         "check",

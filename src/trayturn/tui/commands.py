@@ -13,11 +13,11 @@ from textual.binding import Binding, BindingType
 BINS, STACK, SEPARATION, JOURNAL, CAUTIONS = "bins", "stack", "separation", "journal", "cautions"
 BEGIN, SUPPLIES, PAST, DUE = "begin", "supplies", "past", "due"
 PUT_RIGHT, HANDBOOK, FEED, CHECK = "put_right", "handbook", "feed", "check"
-TURN_DAY, TURN_RUN = "turn_day", "turn_day_run"
+TURN_DAY, TURN_RUN, COMPARE = "turn_day", "turn_day_run", "compare"
 LEDGER, FOUND, LOTS = "ledger", "found", "castings"
 EVERYWHERE = frozenset(
     {BINS, STACK, SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, HANDBOOK, FEED, CHECK}
-    | {LEDGER, FOUND, LOTS, TURN_DAY, TURN_RUN}
+    | {LEDGER, FOUND, LOTS, TURN_DAY, TURN_RUN, COMPARE}
 )
 
 
@@ -67,8 +67,8 @@ COMMANDS: tuple[Command, ...] = (
         "Open",
         "Open what is marked, or the reason behind it",
         _on(BINS, STACK, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, HANDBOOK, FEED)
-        | _on(LEDGER, FOUND, LOTS, TURN_DAY),
-        _on(BINS, BEGIN, SUPPLIES, PAST, PUT_RIGHT, HANDBOOK, FEED, LEDGER, FOUND, LOTS, TURN_DAY),
+        | _on(LEDGER, FOUND, LOTS, COMPARE, TURN_DAY),
+        _on(BINS, BEGIN, SUPPLIES, PAST, PUT_RIGHT, HANDBOOK, FEED, LEDGER, FOUND, LOTS, COMPARE, TURN_DAY),
         "Enter",
         {
             TURN_DAY: ("All of it", "The whole day: lifts, tools, time, stock and cautions"),
@@ -158,6 +158,7 @@ COMMANDS: tuple[Command, ...] = (
     Command(
         "castings", "1", "Castings", "Castings in tubs and jars, and what comes next for them", _on(STACK)
     ),
+    Command("compare", "4", "Compare", "How many trays, how often to turn: side by side", _on(STACK)),
     Command("ledger", "2", "Ledger", "Castings made against what went in, turn by turn", _on(STACK)),
     Command("ledgers", "", "Ledger", "Castings of all bins against what went in", _on(BINS)),
     Command("found", "", "Found", "Pieces that go round again, and what does not belong", _on(STACK, LEDGER)),
@@ -187,9 +188,10 @@ COMMANDS: tuple[Command, ...] = (
         "v",
         "Tray",
         "Show one tray after another",
-        _on(JOURNAL, PUT_RIGHT, FEED, CHECK, SEPARATION),
-        _on(JOURNAL, PUT_RIGHT, CHECK),
+        _on(JOURNAL, PUT_RIGHT, FEED, CHECK, SEPARATION, COMPARE),
+        _on(JOURNAL, PUT_RIGHT, CHECK, COMPARE),
         here={
+            COMPARE: ("Aim", "What you want most: castings, little work, worms, all your scraps"),
             SEPARATION: ("Next tray", "Go to the separation that needs hands next, in whatever bin"),
             FEED: ("Tray", "Feed another tray with this meal"),
             CHECK: ("Tray", "The next tray, and after the last one the whole bin"),
@@ -200,9 +202,10 @@ COMMANDS: tuple[Command, ...] = (
         "g",
         "Kind",
         "Show one kind of entry after another",
-        _on(JOURNAL, FEED, TURN_DAY),
-        _on(JOURNAL, FEED, TURN_DAY),
+        _on(JOURNAL, FEED, TURN_DAY, COMPARE),
+        _on(JOURNAL, FEED, TURN_DAY, COMPARE),
         here={
+            COMPARE: ("Scraps", "Amounts of scraps side by side, or trays and turns again"),
             TURN_DAY: ("Stage", "Another stage for the marked tray; after the last, separated"),
             FEED: ("Meal", "Another meal: last time's, the caddy's, or one you kept"),
         },
@@ -354,7 +357,7 @@ COMMANDS: tuple[Command, ...] = (
             FEED,
             CHECK,
         )
-        | _on(LEDGER, FOUND, LOTS),
+        | _on(LEDGER, FOUND, LOTS, COMPARE),
         "Esc",
     ),
     Command(
