@@ -15,7 +15,7 @@ COLUMNS = ("way", "castings a month", "a harvest", "moist", "hatched", "sump ful
 
 def way_words(way: Way, units: Units, *, scraps: bool = False) -> str:
     """`4 trays, every 60 days`."""
-    told = f"{count(way.trays, 'tray')}, every {way.every_days:g} days"
+    told = f"{count(way.trays, 'tray')}, every {round(way.every_days)} days"
     return f"{told}, {rough_mass(way.scraps_kg_per_week, units)} a week" if scraps else told
 
 
@@ -48,7 +48,7 @@ def sentences(found: Comparison, units: Units) -> Iterator[str]:
         told = f"{best.aim.capitalize()}: {way} ({_measure(best.aim, row, units)})"
         tie = f", and as good as far as can be told: {listed(others)}" if others else ""
         yield f"{told}{tie}."
-    yield f"Each way is run for two years and the second is told; {found.rests_on.words}"
+    yield f"Each way is run for two years and the second is told; {found.rests_on.words}."
 
 
 def _measure(aim: Aim, row: Row, units: Units) -> str:

@@ -23,7 +23,7 @@ def header(found: Comparison, width: int) -> str:
     """The names of the columns."""
     first = f"   {COLUMNS[0]:<{_width(found)}}{'':<{BAR}}  "
     names = [f"{name:<{size}}" for name, size in zip(COLUMNS[1:], CELLS, strict=True)]
-    return first + ("".join(names) if width >= LEAST_WIDE + WITH_SCRAPS else names[0])
+    return first + "".join(names[: _shown(width)])
 
 
 def ways_rows(found: Comparison, aim: Aim, units: Units, width: int, plain: bool) -> list[Line]:
@@ -63,4 +63,9 @@ def five_of(row: Row, aim: Aim) -> Five:
 
 def _figures(row: Row, units: Units, width: int) -> str:
     told = [f"{cell:<{size}}" for cell, size in zip(cells(row, units), CELLS, strict=True)]
-    return "".join(told) if width >= LEAST_WIDE + WITH_SCRAPS else told[0].rstrip()
+    return "".join(told[: _shown(width)]).rstrip()
+
+
+def _shown(width: int) -> int:
+    """How many columns of figures there is room for."""
+    return len(CELLS) if width >= LEAST_WIDE + WITH_SCRAPS else 2 if width >= LEAST_WIDE else 1

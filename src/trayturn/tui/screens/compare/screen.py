@@ -229,5 +229,5 @@ def choices(
     usual = found.plan.turn_every_days if found is not None else profile.bin.days_between_turns
     if amounts and found is not None:
         kg = found.plan.scraps_kg_per_week
-        return trays, (usual,), (LESS * kg, kg, MORE * kg)
+        return trays, (round(usual),), (LESS * kg, kg, MORE * kg)
     return trays, tuple(round(usual * share) for share in (0.75, 1.0, 1.25)), ()
