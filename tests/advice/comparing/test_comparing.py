@@ -24,8 +24,6 @@ from trayturn.science.process.events import Put, Separate, SumpEmptied, Turn, Wo
 NEEDS = Needs(
     Makeup(quick_kg=0.18, slow_kg=0.06, water_kg=0.83), Makeup(slow_kg=0.46, water_kg=0.04), 13, 1.0
 )
-    Makeup(quick_kg=0.18, slow_kg=0.06, water_kg=0.83), Makeup(slow_kg=0.46, water_kg=0.04), 13, 1.0
-)
 DRAWS = 24
 
 
