@@ -68,6 +68,17 @@ def castings(parser: ArgumentParser) -> None:
     add_reading(parser)
 
 
+def compare(parser: ArgumentParser) -> None:
+    """Ways of running one bin."""
+    one(parser)
+    parser.add_argument("--trays", metavar="N,N", help="how many trays, such as 3,4,5")
+    parser.add_argument("--every", metavar="DAYS,DAYS", help="days between turns, such as 45,60,75")
+    parser.add_argument("--scraps", metavar="MASS,MASS", help="scraps a week, such as 1kg,2kg")
+    parser.add_argument("--seed", metavar="N", type=int, help="the same seed gives the same answer")
+    parser.add_argument("--draws", metavar="N", type=int, help="how many draws of the rates; 200 as a rule")
+    add_reading(parser)
+
+
 def day(parser: ArgumentParser) -> None:
     """A turn day otherwise than usual."""
     one(parser)

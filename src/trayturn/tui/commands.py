@@ -13,12 +13,13 @@ from textual.binding import Binding, BindingType
 BINS, STACK, SEPARATION, JOURNAL, CAUTIONS = "bins", "stack", "separation", "journal", "cautions"
 BEGIN, SUPPLIES, PAST, DUE = "begin", "supplies", "past", "due"
 PUT_RIGHT, HANDBOOK, FEED, CHECK = "put_right", "handbook", "feed", "check"
-TURN_DAY, TURN_RUN = "turn_day", "turn_day_run"
+TURN_DAY, TURN_RUN, COMPARE = "turn_day", "turn_day_run", "compare"
 LEDGER, FOUND, LOTS = "ledger", "found", "castings"
 OUTLOOK = "outlook"
 EVERYWHERE = frozenset(
     {BINS, STACK, SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, HANDBOOK, FEED, CHECK}
     | {LEDGER, FOUND, LOTS, TURN_DAY, TURN_RUN, OUTLOOK}
+    | {LEDGER, FOUND, LOTS, TURN_DAY, TURN_RUN, OUTLOOK, COMPARE}
 )
 
 
@@ -68,8 +69,22 @@ COMMANDS: tuple[Command, ...] = (
         "Open",
         "Open what is marked, or the reason behind it",
         _on(BINS, STACK, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, HANDBOOK, FEED)
-        | _on(LEDGER, FOUND, LOTS, TURN_DAY, OUTLOOK),
-        _on(BINS, BEGIN, SUPPLIES, PAST, PUT_RIGHT, HANDBOOK, FEED, LEDGER, FOUND, LOTS, TURN_DAY, OUTLOOK),
+        | _on(LEDGER, FOUND, LOTS, TURN_DAY, OUTLOOK, COMPARE),
+        _on(
+            BINS,
+            BEGIN,
+            SUPPLIES,
+            PAST,
+            PUT_RIGHT,
+            HANDBOOK,
+            FEED,
+            LEDGER,
+            FOUND,
+            LOTS,
+            TURN_DAY,
+            OUTLOOK,
+            COMPARE,
+        ),
         "Enter",
         {
             TURN_DAY: ("All of it", "The whole day: lifts, tools, time, stock and cautions"),
@@ -160,6 +175,7 @@ COMMANDS: tuple[Command, ...] = (
     Command(
         "castings", "1", "Castings", "Castings in tubs and jars, and what comes next for them", _on(STACK)
     ),
+    Command("compare", "4", "Compare", "How many trays, how often to turn: side by side", _on(STACK)),
     Command("ledger", "2", "Ledger", "Castings made against what went in, turn by turn", _on(STACK)),
     Command("outlook", "3", "Outlook", "What the bin will do, fitted to its own record", _on(STACK)),
     Command("ledgers", "", "Ledger", "Castings of all bins against what went in", _on(BINS)),
@@ -190,9 +206,10 @@ COMMANDS: tuple[Command, ...] = (
         "v",
         "Tray",
         "Show one tray after another",
-        _on(JOURNAL, PUT_RIGHT, FEED, CHECK, SEPARATION, OUTLOOK),
-        _on(JOURNAL, PUT_RIGHT, CHECK, OUTLOOK),
+        _on(JOURNAL, PUT_RIGHT, FEED, CHECK, SEPARATION, OUTLOOK, COMPARE),
+        _on(JOURNAL, PUT_RIGHT, CHECK, OUTLOOK, COMPARE),
         here={
+            COMPARE: ("Aim", "What you want most: castings, little work, worms, all your scraps"),
             SEPARATION: ("Next tray", "Go to the separation that needs hands next, in whatever bin"),
             OUTLOOK: ("Tray", "The moisture of one tray after another"),
             FEED: ("Tray", "Feed another tray with this meal"),
@@ -204,10 +221,11 @@ COMMANDS: tuple[Command, ...] = (
         "g",
         "Kind",
         "Show one kind of entry after another",
-        _on(JOURNAL, FEED, TURN_DAY, OUTLOOK),
-        _on(JOURNAL, FEED, TURN_DAY, OUTLOOK),
+        _on(JOURNAL, FEED, TURN_DAY, OUTLOOK, COMPARE),
+        _on(JOURNAL, FEED, TURN_DAY, OUTLOOK, COMPARE),
         here={
             OUTLOOK: ("What if", "One what-if after another; after the last, as planned"),
+            COMPARE: ("Scraps", "Amounts of scraps side by side, or trays and turns again"),
             TURN_DAY: ("Stage", "Another stage for the marked tray; after the last, separated"),
             FEED: ("Meal", "Another meal: last time's, the caddy's, or one you kept"),
         },
@@ -361,7 +379,7 @@ COMMANDS: tuple[Command, ...] = (
             FEED,
             CHECK,
         )
-        | _on(LEDGER, FOUND, LOTS, OUTLOOK),
+        | _on(LEDGER, FOUND, LOTS, OUTLOOK, COMPARE),
         "Esc",
     ),
     Command(

@@ -15,6 +15,7 @@ SCREENS = {
     "turn_day_run": "turn_day.run_screen:RunScreen",
     "separation": "separation.screen:SeparationScreen",
     "castings": "castings.screen:CastingsScreen",
+    "compare": "compare.screen:CompareScreen",
     "begin": "begin.screen:BeginScreen",
     "feed": "feed.screen:FeedScreen",
     "check": "check.screen:CheckScreen",

@@ -232,6 +232,9 @@ class StackScreen(BinFrame):
     def action_castings(self) -> None:
         go(self.house, "castings", self.key)
 
+    def action_compare(self) -> None:
+        go(self.house, "compare", self.key)
+
     def action_ledger(self) -> None:
         go(self.house, "ledger", self.key)
 
