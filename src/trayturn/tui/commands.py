@@ -167,9 +167,10 @@ COMMANDS: tuple[Command, ...] = (
         "v",
         "Tray",
         "Show one tray after another",
-        _on(JOURNAL, PUT_RIGHT, FEED, CHECK, SEPARATION),
+        _on(JOURNAL, PUT_RIGHT, FEED, CHECK, SEPARATION, TURN_DAY),
         _on(JOURNAL, PUT_RIGHT, CHECK),
         here={
+            TURN_DAY: ("Tray", "Mark the next tray, to move it with + and -"),
             SEPARATION: ("Next tray", "Go to the separation that needs hands next, in whatever bin"),
             FEED: ("Tray", "Feed another tray with this meal"),
             CHECK: ("Tray", "The next tray, and after the last one the whole bin"),
