@@ -18,7 +18,6 @@ LEDGER, FOUND, LOTS = "ledger", "found", "castings"
 OUTLOOK = "outlook"
 EVERYWHERE = frozenset(
     {BINS, STACK, SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, HANDBOOK, FEED, CHECK}
-    | {LEDGER, FOUND, LOTS, TURN_DAY, TURN_RUN, OUTLOOK}
     | {LEDGER, FOUND, LOTS, TURN_DAY, TURN_RUN, OUTLOOK, COMPARE}
 )
 
@@ -206,10 +205,11 @@ COMMANDS: tuple[Command, ...] = (
         "v",
         "Tray",
         "Show one tray after another",
-        _on(JOURNAL, PUT_RIGHT, FEED, CHECK, SEPARATION, OUTLOOK, COMPARE),
+        _on(JOURNAL, PUT_RIGHT, FEED, CHECK, SEPARATION, OUTLOOK, COMPARE, TURN_DAY),
         _on(JOURNAL, PUT_RIGHT, CHECK, OUTLOOK, COMPARE),
         here={
             COMPARE: ("Aim", "What you want most: castings, little work, worms, all your scraps"),
+            TURN_DAY: ("Tray", "Mark the next tray, to move it with + and -"),
             SEPARATION: ("Next tray", "Go to the separation that needs hands next, in whatever bin"),
             OUTLOOK: ("Tray", "The moisture of one tray after another"),
             FEED: ("Tray", "Feed another tray with this meal"),

@@ -6,6 +6,7 @@ from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
 from trayturn.advice.comparing.result import Aim, Best
+from trayturn.advice.outlook.figures import five
 
 if TYPE_CHECKING:
     from trayturn.advice.comparing.compare import Ran
@@ -31,12 +32,10 @@ def best_of(ran: Sequence[Ran]) -> tuple[Best, ...]:
 
 def _by_draws(aim: Aim, ran: Sequence[Ran], of: Callable[[Ran], Array], what: str) -> Best:
     """By the middle of the draws; as good are those that do better in many of the same draws."""
-    import numpy as np
-
     values = [of(one) for one in ran]
-    place = max(range(len(ran)), key=lambda n: float(np.median(values[n])))
+    place = max(range(len(ran)), key=lambda n: five(values[n]).p50)
     as_good = tuple(
-        n for n in range(len(ran)) if n != place and float(np.mean(values[n] >= values[place])) >= AS_GOOD
+        n for n in range(len(ran)) if n != place and float((values[n] >= values[place]).mean()) >= AS_GOOD
     )
     return Best(aim, place, as_good, f"{what}, by the middle of the same draws for every way")
 

@@ -21,7 +21,10 @@ from trayturn.advice.outlook.plan import plan_of
 from trayturn.advice.outlook.result import Plan, RestsOn
 from trayturn.advice.outlook.score import skill_of
 from trayturn.advice.pantry import pantry_of
-from trayturn.advice.turn_day.times import FEED_MIN, LIFT_MIN, hands_minutes
+from trayturn.advice.passes import durations, next_time
+from trayturn.advice.side_by_side.chains import READY_MIN
+from trayturn.advice.turn_day.times import FEED_MIN, LIFT_MIN
+from trayturn.domain.entries import Step
 from trayturn.domain.profile import Profile
 from trayturn.domain.replay import replay
 from trayturn.domain.setup import BinSetup
@@ -181,5 +184,13 @@ def _work(way: Way, needs: Needs, stack: Stack, turns_a_month: float) -> Band:
     """Minutes of hands a month: meals, and at each turn the lifts, the loosening and a separation."""
     meals = A_MONTH / max(1.0, needs.feed_every_days) * FEED_MIN
     lifts = 2 * way.trays * LIFT_MIN + stack.setup.loosen_minutes * max(0, way.trays - 1)
-    turn = hands_minutes(stack).plus(Band(lifts, lifts, lifts))
+    turn = _separation(stack).plus(Band(lifts, lifts, lifts))
     return turn.times(turns_a_month).plus(Band(0.7 * meals, meals, 1.3 * meals))
+
+
+def _separation(stack: Stack) -> Band:
+    """Minutes of hands for one separation: the passes to be expected, at this keeper's pace."""
+    times = durations(stack.setup, stack.past_separations)
+    each = sum(times.minutes[step] for step in (Step.LOOSEN, Step.SKIM, Step.DECIDE))
+    around = READY_MIN + times.settling
+    return next_time(stack).passes.times(each).plus(Band(around, around, around))

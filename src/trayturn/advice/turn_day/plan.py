@@ -21,7 +21,8 @@ class Wish:
     """What the keeper wants otherwise than the pattern has it.
 
     Without `bring` no fresh tray comes in: one tray fewer. `more` spare trays come in beside it. `order` is a
-    stack arranged by hand, bottom first, without what is separated; `stages` what its trays then do.
+    stack arranged by hand, bottom first, without what is separated; `stages` what its trays then do. A tray
+    whose separation is under way stays on top whatever the order says.
     `bedding_kg` is what each fresh tray is filled with.
     """
 
@@ -88,14 +89,16 @@ def _by_pattern(stack: Stack, wish: Wish) -> DayPlan:
 
 def _by_hand(stack: Stack, wish: Wish) -> DayPlan:
     """The order as it was put; a tray that stood and is not in it is separated."""
-    order = tuple(dict.fromkeys(wish.order))
+    running = {one.tray for one in stack.separations}
+    order = tuple(tray for tray in dict.fromkeys(wish.order) if tray not in running)
     standing = [tray.id for tray in stack.trays]
     separating = _to_separate(stack, [tray for tray in standing if tray not in order])
     stages = {tray: _stage(stack, tray, wish) for tray in order}
     fresh = tuple(tray for tray in order if tray not in standing)
     fed = next((tray for tray in reversed(order) if stages[tray] is Stage.FEEDING), None)
+    out = not wish.bring and not fresh and next_turn(stack).fresh is not None
     plan = DayPlan(
-        order, stages, separating, fresh, None, fed, by_hand=True, bedding_kg=dict(wish.bedding_kg)
+        order, stages, separating, fresh, None, fed, out, by_hand=True, bedding_kg=dict(wish.bedding_kg)
     )
     return replace(plan, wrong=tuple(_wrong(stack, plan)))
 
@@ -142,24 +145,6 @@ def spare_trays(stack: Stack, taken: Iterable[str] = ()) -> tuple[str, ...]:
     return tuple(tray for tray in dict.fromkeys((*stack.listed_trays, *used)) if tray not in gone)
 
 
-def counts(stack: Stack) -> dict[int, Wish]:
-    """How many trays may stand after the turn, each with the wish for it: one fewer, the usual, and more."""
-    usual = plan_day(stack)
-    found = {_stand(usual): Wish()}
-    fewer = plan_day(stack, Wish(bring=False))
-    if fewer.fed is not None and (usual.fresh or usual.comes_back):
-        found[_stand(fewer)] = Wish(bring=False)
-    spare = spare_trays(stack, (*usual.fresh, *usual.separating))
-    for more in range(1, len(spare) + 1):
-        if len(usual.whole) + more <= MOST_TRAYS:
-            found[_stand(usual) + more] = Wish(more=more)
-    return dict(sorted(found.items()))
-
-
-def _stand(plan: DayPlan) -> int:
-    return len(plan.order) + (plan.comes_back is not None)
-
-
 def day_entries(plan: DayPlan, now: datetime) -> list[Entry]:
     """The entry that begins the day; none where there is nothing to turn."""
     if not plan.order or len(plan.whole) > MOST_TRAYS:
@@ -175,6 +160,12 @@ def day_entries(plan: DayPlan, now: datetime) -> list[Entry]:
             no_fresh=plan.left_out or None,
         )
     ]
+
+
+def turn_now_entries(stack: Stack, plan: DayPlan, now: datetime) -> list[Entry]:
+    """The turn as planned, written at once: it was made without the guide. None for an empty plan."""
+    begun = [entry for entry in day_entries(plan, now) if isinstance(entry, TurnDayBegun)]
+    return turn_of(stack, begun[0], now) if begun else []
 
 
 def turn_of(stack: Stack, begun: TurnDayBegun, now: datetime) -> list[Entry]:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from trayturn.advice.bands import rough_mass
 from trayturn.advice.pantry import Pantry
-from trayturn.advice.turn_day.lifts import index_words, lifts_told
+from trayturn.advice.turn_day.lifts import Fresh, index_words, lifts_told
 from trayturn.advice.turn_day.moving import STACK, Lift, spot_words
 from trayturn.advice.turn_day.tasks import DayView, Standing, Task
 from trayturn.domain.entries import DayStep, Stage
@@ -116,7 +116,9 @@ def _reasons(task: Task | None, view: DayView, stack: Stack, pantry: Pantry) -> 
 
 
 def _lift_reasons(task: Task, view: DayView, stack: Stack, pantry: Pantry) -> Iterator[str]:
-    told = lifts_told(stack, view.moving, pantry)[(task.number or 1) - 1]
+    feeding = next((task.tray for task in view.of(DayStep.FEED)), None)
+    filled = Fresh(view.day.plan.bedding_kg, feeding)
+    told = lifts_told(stack, view.moving, pantry, filled)[(task.number or 1) - 1]
     units = stack.setup.units
     weight = f"about {rough_mass(told.kg.mid, units)} ({told.basis})"
     yield f"Lift {task.number} of {len(view.moving.lifts)}: {weight}; {index_words(told.index)}."
