@@ -221,7 +221,7 @@ class RunScreen(BinFrame):
         """Leave this task undone and go on."""
         if self._moved_on() or (stack := self.stack) is None:
             return
-        self._save(moves.done(stack, self.house.now, skipped=True))
+        self._save(moves.left_undone(stack, self.house.now))
 
     def action_back(self) -> None:
         """Take the last thing back, as long as it was done on this day."""
