@@ -82,10 +82,10 @@ def left_undone(stack: Stack, now: datetime, reason: str = "") -> list[Entry]:
     if view is None or view.now is None:
         return []
     task = view.now
-    if task.step is DayStep.CLOSE:
-        return done(stack, now)
     tray = None if task.step is DayStep.MOVE else task.tray
     step = DayStepDone(at=moment(stack, now), step=task.step, tray=tray, skipped=True, note=reason)
+    if task.step is DayStep.CLOSE:
+        return [step, TurnDayEnded(at=step.at)]
     nothing_to_lift = _stands_with(view, task) and task.step is DayStep.LOOK
     turn = turn_of(stack, view.day.plan, step.at) if nothing_to_lift else []
     return [*turn, step]
@@ -110,11 +110,23 @@ def moment(stack: Stack, now: datetime) -> datetime:
     return max(now, stack.as_of)
 
 
+def moment_on(stack: Stack, now: datetime) -> datetime:
+    """The moment of work done on a turn day; otherwise simply now.
+
+    A meal by a clock that was set back would stand before the day, and before the tray that it brought in.
+    """
+    return now if stack.turn_day is None else moment(stack, now)
+
+
 def written_with(acts: Sequence[Entry]) -> list[Entry]:
     """The last step of a turn day with what was written with it, newest first; empty where it is none."""
     last = acts[-1] if acts else None
-    if isinstance(last, TurnDayBegun | TurnDayEnded):
+    if isinstance(last, TurnDayBegun):
         return [last]
+    if isinstance(last, TurnDayEnded):
+        before = acts[-2] if len(acts) > 1 else None
+        closing = isinstance(before, DayStepDone) and (before.step, before.at) == (DayStep.CLOSE, last.at)
+        return [last, before] if closing and before is not None else [last]
     if not isinstance(last, DayStepDone):
         return []
     taken: list[Entry] = [last]
