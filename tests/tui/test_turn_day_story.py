@@ -240,10 +240,10 @@ async def test_the_last_task_ticks_its_list_and_ends_the_day(tmp_path: Path) -> 
     async with keeper(home_of(tmp_path), "pantry", wrist=Wrist(DAY)) as k:
         await k.press("t", "space")
         await until(k, DayStep.FEED)
-        await k.press("e", "e", "e")
+        await k.press("e", "e")
         assert now(k)[0] is DayStep.CLOSE
         await k.press("space", "space", "space", "space", "space")
-        k.sees("Done. The stack is turned.", "3 tasks were left undone.", "Next:")
+        k.sees("Done. The stack is turned.", "Left undone: feed A and set on top C.", "Next:")
         assert k.stack("pantry").turn_day is None
         assert k.stack("pantry").tray("C").stage is Stage.FINISHING  # type: ignore[union-attr]
         await k.press("space")

@@ -9,13 +9,13 @@ from typing import Any
 
 from trayturn.advice.pantry import pantry_of
 from trayturn.advice.turn_day.counting import choices
-from trayturn.advice.turn_day.jobs import jobs
+from trayturn.advice.turn_day.jobs import job_words, jobs
 from trayturn.advice.turn_day.lifts import LiftTold
 from trayturn.advice.turn_day.needs import Needs
 from trayturn.advice.turn_day.plan import DayPlan, Wish, plan_day, spare_trays
 from trayturn.advice.turn_day.plan_words import full_lines
 from trayturn.advice.turn_day.tasks import DayView, Task, view_day
-from trayturn.advice.turn_day.telling import step_lines, to_do
+from trayturn.advice.turn_day.telling import step_lines, to_do, where_words
 from trayturn.advice.turn_day.whole import Whole, whole_day
 from trayturn.cli import amounts, as_json
 from trayturn.cli.layout import Page
@@ -204,15 +204,28 @@ def _tell_view(view: DayView, stack: Stack, options: Namespace) -> None:
     if options.json:
         data = {"bin": stack.key, "under_way": True, "begun": view.day.begun_at.isoformat(), "next": now}
         data |= {"tasks": [_task(task) for task in view.tasks], "jobs": [job.what for job in fitting]}
+        data |= _standing(view, stack)
         as_json.print_json(data)
         return
     page = Page(options.ascii)
     page.line(f"A turn day of {clean(stack.setup.name, 60)} is under way. Next: {now}")
+    page.lines(where_words(view))
     for line in step_lines(view):
         so_far = f", {line.so_far}" if line.so_far else ""
         page.line(f"{line.title}: {line.standing}{so_far}", 2)
     for job in fitting:
-        page.line(f"While it rests: {job.what} (about {job.minutes:.0f} min). {job.why}")
+        page.line(f"While it rests: {job_words(job)}")
+
+
+def _standing(view: DayView, stack: Stack) -> dict[str, Any]:
+    """Where the trays are at this moment, and the separations that run."""
+    spots = view.moving.spots(view.lifts_done) if view.lifted else None
+    return {
+        "lifts_left": len(view.moving.lifts) - view.lifts_done,
+        "stack_now": list(spots.stack) if spots is not None else [tray.id for tray in stack.trays],
+        "places_now": [list(pile) for pile in spots.places] if spots is not None else [],
+        "separating": [one.tray for one in stack.separations],
+    }
 
 
 def _task(task: Task) -> dict[str, Any]:

@@ -38,7 +38,8 @@ class DayPlan:
     """The stack that a turn day leaves. `order` is bottom first, without the trays that are `separating`.
 
     `fresh` come in with bedding; one that `comes_back` does so only after its separation. `fed` is fed from
-    then on. `left_out` says that a fresh tray could have come in and does not.
+    then on. `left_out` says that a fresh tray could have come in and does not. `places_beside` and
+    `trays_on_a_place` are the room there is for the lifts.
     """
 
     order: tuple[str, ...] = ()
@@ -51,6 +52,8 @@ class DayPlan:
     by_hand: bool = False
     bedding_kg: Mapping[str, float] = field(default_factory=dict)
     wrong: tuple[str, ...] = ()
+    places_beside: int | None = None
+    trays_on_a_place: int | None = None
 
     @property
     def whole(self) -> tuple[str, ...]:
@@ -63,7 +66,9 @@ def plan_day(stack: Stack, wish: Wish | None = None) -> DayPlan:
     wish = wish or Wish()
     if not stack.trays:
         return DayPlan()
-    return _by_hand(stack, wish) if wish.order else _by_pattern(stack, wish)
+    plan = _by_hand(stack, wish) if wish.order else _by_pattern(stack, wish)
+    room = stack.setup
+    return replace(plan, places_beside=room.places_beside, trays_on_a_place=room.trays_on_a_place)
 
 
 def _by_pattern(stack: Stack, wish: Wish) -> DayPlan:
@@ -158,6 +163,8 @@ def day_entries(plan: DayPlan, now: datetime) -> list[Entry]:
             fresh=plan.fresh[0] if plan.fresh else None,
             bedding_kg=dict(plan.bedding_kg),
             no_fresh=plan.left_out or None,
+            places_beside=plan.places_beside,
+            trays_on_a_place=plan.trays_on_a_place,
         )
     ]
 
@@ -171,9 +178,7 @@ def turn_now_entries(stack: Stack, plan: DayPlan, now: datetime) -> list[Entry]:
 def turn_of(stack: Stack, begun: TurnDayBegun, now: datetime) -> list[Entry]:
     """What the moves of a planned day write once the trays stand: fresh trays started, and the turn."""
     standing = [tray.id for tray in stack.trays]
-    running = {one.tray for one in stack.separations}
-    gone = {tray for tray in begun.separating if tray not in standing} | running
-    order = tuple(tray for tray in begun.order if tray not in gone)
+    order = _as_it_stands(stack, begun)
     entries: list[Entry] = [
         TrayStarted(
             at=now,
@@ -188,3 +193,20 @@ def turn_of(stack: Stack, begun: TurnDayBegun, now: datetime) -> list[Entry]:
     if not order:
         return entries
     return [*entries, Turned(at=now, order=order, stages=stages, no_fresh=begun.no_fresh)]
+
+
+def _as_it_stands(stack: Stack, begun: TurnDayBegun) -> tuple[str, ...]:
+    """The planned order, as far as it is still true: a day may have been interrupted by anything.
+
+    Trays that left the stack meanwhile are not put back on it, and those that came in are not taken off.
+    """
+    standing = [tray.id for tray in stack.trays]
+    day = stack.turn_day
+    before = day.before if day is not None and day.plan == begun else standing
+    running = {one.tray for one in stack.separations}
+    planned = dict.fromkeys(begun.order)
+    order = [t for t in planned if (t in standing or t not in before) and t not in running]
+    for level, tray in enumerate(standing):
+        if tray not in planned and tray not in running:
+            order.insert(level, tray)
+    return tuple(order)

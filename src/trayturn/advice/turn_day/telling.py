@@ -122,16 +122,22 @@ def _lift_reasons(task: Task, view: DayView, stack: Stack, pantry: Pantry) -> It
     units = stack.setup.units
     weight = f"about {rough_mass(told.kg.mid, units)} ({told.basis})"
     yield f"Lift {task.number} of {len(view.moving.lifts)}: {weight}; {index_words(told.index)}."
-    spots = view.moving.spots(view.lifts_done)
-    yield f"On the stack, from the bottom up: {listed(spots.stack) or 'nothing'}."
-    beside = [f"place {n}: {' under '.join(pile)}" for n, pile in enumerate(spots.places, 1) if pile]
-    if beside:
-        yield f"Beside it: {'; '.join(beside)}."
+    yield from where_words(view)
     fresh = [tray for tray in view.day.plan.order if tray not in view.day.before]
     if task.tray in fresh:
         bedding = masses(view.day.plan.bedding_kg, units) if view.day.plan.bedding_kg else "fresh bedding"
         fed = view.day.plan.stages.get(task.tray or "") is Stage.FEEDING
         yield f"Tray {task.tray} gets {bedding}{'' if fed else ', dry'}."
+
+
+def where_words(view: DayView) -> tuple[str, ...]:
+    """Where the trays are between two lifts; nothing once all are moved."""
+    if view.moved:
+        return ()
+    spots = view.moving.spots(view.lifts_done)
+    beside = [f"place {n}: {' under '.join(pile)}" for n, pile in enumerate(spots.places, 1) if pile]
+    on_it = f"On the stack, from the bottom up: {listed(spots.stack) or 'nothing'}."
+    return (on_it, f"Beside it: {'; '.join(beside)}.") if beside else (on_it,)
 
 
 def lacking_words(lacking: int, places: int) -> str:

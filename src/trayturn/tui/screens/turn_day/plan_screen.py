@@ -252,10 +252,11 @@ class PlanScreen(BinFrame):
 
     def action_go_on(self) -> None:
         """Begin the day."""
-        if self.whole is None:
+        stack = self.stack
+        if self.whole is None or stack is None:
             self.house.say("There is nothing to turn yet")
             return
-        entries = day_entries(self.whole.plan, self.house.now)
+        entries = day_entries(self.whole.plan, max(stack.as_of, self.house.now))
         if entries and self.house.save(self.key, entries):
             self.app.pop_screen()
             go(self.house, "turn_day_run", self.key)
