@@ -75,6 +75,8 @@ def test_a_check_with_every_reading(pantry: Keeper) -> None:
         "gross_kg": 6.0,
         "worms": "many",
         "pests": ["ants", "springtails"],
+        "worms_kg": None,
+        "food_left_pct": None,
     }
 
 

@@ -88,7 +88,7 @@ COMMANDS: tuple[Command, ...] = (
         {
             TURN_DAY: ("All of it", "The whole day: lifts, tools, time, stock and cautions"),
             LOTS: ("Choose", "All that can be done with the marked lot"),
-            OUTLOOK: ("Why", "What the band rests on, what does not fit, and what to measure next"),
+            OUTLOOK: ("Why", "What the band rests on, what does not fit, what to measure"),
             LEDGER: ("Why", "Where the numbers of the marked row come from"),
             FOUND: ("Why", "The whole story of what is marked"),
             DUE: ("Why", "The reason behind what is marked"),
