@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from argparse import ArgumentParser
 
-from trayturn.cli.arguments import BIN, one
+from trayturn.cli.arguments import BIN, any_read, one
 from trayturn.cli.parsing import add_json, add_reading
 
 
@@ -77,6 +77,14 @@ def compare(parser: ArgumentParser) -> None:
     parser.add_argument("--seed", metavar="N", type=int, help="the same seed gives the same answer")
     parser.add_argument("--draws", metavar="N", type=int, help="how many draws of the rates; 200 as a rule")
     add_reading(parser)
+
+
+def ledger(parser: ArgumentParser) -> None:
+    """One bin or all, and what had been forecast."""
+    any_read(parser)
+    parser.add_argument(
+        "--forecasts", action="store_true", help="past forecasts beside what came; takes some seconds"
+    )
 
 
 def day(parser: ArgumentParser) -> None:

@@ -186,7 +186,7 @@ _ALL = (
         "ledger",
         "Castings made against what went in, turn by turn.",
         "ledger:ledger",
-        arguments.any_read,
+        arguments_bins.ledger,
         ABOUT_JSON,
     ),
     Command(

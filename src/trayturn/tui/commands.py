@@ -221,10 +221,11 @@ COMMANDS: tuple[Command, ...] = (
         "g",
         "Kind",
         "Show one kind of entry after another",
-        _on(JOURNAL, FEED, TURN_DAY, OUTLOOK, COMPARE),
-        _on(JOURNAL, FEED, TURN_DAY, OUTLOOK, COMPARE),
+        _on(JOURNAL, FEED, TURN_DAY, OUTLOOK, COMPARE, LEDGER),
+        _on(JOURNAL, FEED, TURN_DAY, OUTLOOK, COMPARE, LEDGER),
         here={
             OUTLOOK: ("What if", "One what-if after another; after the last, as planned"),
+            LEDGER: ("Forecasts", "What had been forecast of each harvest, beside what came"),
             COMPARE: ("Scraps", "Amounts of scraps side by side, or trays and turns again"),
             TURN_DAY: ("Stage", "Another stage for the marked tray; after the last, separated"),
             FEED: ("Meal", "Another meal: last time's, the caddy's, or one you kept"),

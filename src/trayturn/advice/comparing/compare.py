@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import TYPE_CHECKING
 
@@ -12,9 +12,10 @@ from trayturn.advice.comparing.best import best_of
 from trayturn.advice.comparing.cycle import Needs, cycle
 from trayturn.advice.comparing.result import Comparison, Row, Way
 from trayturn.advice.outlook import figures, words
+from trayturn.advice.outlook.cache import Cache, digest
 from trayturn.advice.outlook.coming import meal_of
 from trayturn.advice.outlook.fitted import FIT_RUNS, Stop, know
-from trayturn.advice.outlook.history import history_of
+from trayturn.advice.outlook.history import History, history_of
 from trayturn.advice.outlook.makeup import bedding, water
 from trayturn.advice.outlook.measured import readings_of
 from trayturn.advice.outlook.plan import plan_of
@@ -42,6 +43,9 @@ DRAWS, MOST_WAYS = 200, 60
 A_MONTH = 365.25 / 12
 NEARLY = 0.999
 Progress = Callable[[int, int], None]
+
+
+_found: Cache[Comparison] = Cache(8)
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,6 +94,24 @@ def compare(
     history = history_of(profile, now)
     plan = plan_of(stack, history)
     ways = ways_of(plan, trays, every, scraps)
+    key = f"{digest(profile, history)} {ways!r} {seed} {draws}"
+    made = _found.get(
+        key, lambda: _compared(profile, history, stack, plan, ways, seed, draws, progress, cancel)
+    )
+    return replace(made, as_of=now)
+
+
+def _compared(
+    profile: Profile,
+    history: History,
+    stack: Stack,
+    plan: Plan,
+    ways: tuple[Way, ...],
+    seed: int,
+    draws: int,
+    progress: Progress | None,
+    cancel: Stop,
+) -> Comparison:
     tell, of = progress or (lambda done, of: None), FIT_RUNS + len(ways)
     readings = readings_of(history, profile)
     known = know(history, readings, seed, draws, lambda done: tell(done, of), cancel)
@@ -101,7 +123,7 @@ def compare(
     used = len(readings) - len(known.fitted.left_out)
     return Comparison(
         profile.key,
-        now,
+        stack.as_of,
         plan,
         tuple(one.row for one in ran),
         nearest(ways, plan),
