@@ -182,10 +182,20 @@ async def test_one_that_waits_for_hands_comes_before_one_that_rests(tmp_path: Pa
 
 async def test_a_rest_on_the_separations_own_screen_names_what_fits(tmp_path: Path) -> None:
     home = home_of(tmp_path, *two_resting())
-    async with keeper(home, "pantry", wrist=Wrist(moment(120, 10, 1))) as k:
+    async with keeper(home, "pantry", wrist=Wrist(moment(120, 10, 1)), size=(120, 40)) as k:
         await k.press("t", "space")
         k.sees("While it rests:", "min)")
         assert k.footer_fits
+
+
+async def test_what_to_do_now_follows_the_rests(tmp_path: Path) -> None:
+    home = home_of(tmp_path, *two_resting())
+    async with keeper(home, "pantry", wrist=Wrist(moment(120, 10, 1))) as k:
+        k.sees("Turn day: Tray A: resting")
+        await k.press("t")
+        k.sees("Tray A: resting until 10:10, then skim.", "Tray C: rest 14:00 left")
+        await k.wait(minutes=10)
+        k.sees("Tray A: skim now; the rest is over.")
 
 
 async def test_an_old_profile_is_looked_at_without_a_byte_being_changed(tmp_path: Path) -> None:

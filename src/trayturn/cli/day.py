@@ -15,7 +15,7 @@ from trayturn.advice.turn_day.needs import Needs
 from trayturn.advice.turn_day.plan import DayPlan, Wish, plan_day, spare_trays
 from trayturn.advice.turn_day.plan_words import full_lines
 from trayturn.advice.turn_day.tasks import DayView, Task, view_day
-from trayturn.advice.turn_day.telling import step_lines, to_do, where_words
+from trayturn.advice.turn_day.telling import step_lines, to_do_now, where_words
 from trayturn.advice.turn_day.whole import Whole, whole_day
 from trayturn.cli import amounts, as_json
 from trayturn.cli.layout import Page
@@ -200,7 +200,7 @@ def _tell_view(view: DayView, stack: Stack, options: Namespace) -> None:
     """The day under way: its steps, what is next, and what fits into a rest."""
     rests = running_rests([stack], stack.as_of)
     fitting = jobs(stack, rests[0].shown.left, stack.as_of) if rests and not rests[0].over else ()
-    now = to_do(view.now, view)
+    now = to_do_now(view, stack)
     if options.json:
         data = {"bin": stack.key, "under_way": True, "begun": view.day.begun_at.isoformat(), "next": now}
         data |= {"tasks": [_task(task) for task in view.tasks], "jobs": [job.what for job in fitting]}

@@ -15,7 +15,7 @@ from trayturn.advice.stock.turns import turn_supported
 from trayturn.domain.entries import LotStage, Step
 from trayturn.domain.lots import Lot
 from trayturn.domain.stack import Stack
-from trayturn.domain.words import clean, count
+from trayturn.domain.words import clean, count, listed
 
 MOST = 4
 """So many jobs are named at once."""
@@ -130,8 +130,10 @@ def _bin(stack: Stack, now: datetime) -> Iterator[Job]:
 
 def _trays(stack: Stack) -> Iterator[Job]:
     """The tubs and trays that this separation takes and leaves."""
-    for one in stack.separations:
-        yield Job(f"Label a tub for tray {one.tray}: castings, date, weight", 2, "Its castings go into it.")
+    if stack.separations:
+        trays = listed(one.tray for one in stack.separations)
+        which = f"tubs for trays {trays}" if len(stack.separations) > 1 else f"a tub for tray {trays}"
+        yield Job(f"Label {which}: castings, date, weight", 2, "Nobody remembers it later.")
     support = turn_supported(stack)
     spare = [tray.id for tray in stack.off_stack]
     if spare:

@@ -163,6 +163,20 @@ def _separated(task: Task, day: TurnDay, stack: Stack) -> Standing:
     return Standing.LEFT if left or gone else Standing.TO_COME
 
 
+def needs_hands(stack: Stack, day: TurnDay) -> Separation | None:
+    """Of the separations of this day that are under way, the one that needs hands first.
+
+    That is a step without a timer, then the one whose time ends first.
+    """
+    mine = [one for one in stack.separations if one.tray in day.plan.separating]
+    return min(mine, key=_free_from, default=None)
+
+
+def _free_from(one: Separation) -> float:
+    ends = one.step.ends_at if one.step is not None else None
+    return ends.timestamp() if ends is not None else 0.0
+
+
 def _over_since(task: Task, day: TurnDay, stack: Stack) -> Separation | None:
     """Its last separation, where that ended on this day.
 

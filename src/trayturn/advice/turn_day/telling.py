@@ -7,12 +7,13 @@ from dataclasses import dataclass
 
 from trayturn.advice.bands import rough_mass
 from trayturn.advice.pantry import Pantry
+from trayturn.advice.story import DOING, NAMES, THEN
 from trayturn.advice.turn_day.lifts import Fresh, index_words, lifts_told
 from trayturn.advice.turn_day.moving import STACK, Lift, spot_words
-from trayturn.advice.turn_day.tasks import DayView, Standing, Task
+from trayturn.advice.turn_day.tasks import DayView, Standing, Task, needs_hands
 from trayturn.domain.entries import DayStep, Stage
 from trayturn.domain.stack import Stack
-from trayturn.domain.words import listed, masses
+from trayturn.domain.words import clock, listed, masses
 
 ORDER = tuple(DayStep)
 TITLES = {
@@ -77,6 +78,29 @@ def to_do(task: Task | None, view: DayView) -> str:
         DayStep.SEPARATE: f"Separate tray {tray} from its worms, pass by pass.",
         DayStep.CLOSE: "Close up: cover, lid, sump, tools, hands.",
     }[task.step]
+
+
+def to_do_now(view: DayView, stack: Stack) -> str:
+    """The one thing to do now; while trays are separated, what the one that needs hands first is at."""
+    task = view.now
+    one = needs_hands(stack, view.day)
+    if task is None or task.step is not DayStep.SEPARATE or one is None or one.step is None:
+        return to_do(task, view)
+    step = one.step
+    if step.ends_at is None:
+        return f"Tray {one.tray} waits for your hands: {NAMES[step.step]}."
+    if step.ends_at <= stack.as_of:
+        return f"Tray {one.tray}: {THEN[step.step]} now; the {NAMES[step.step]} is over."
+    ends = clock(step.ends_at, stack.as_of)
+    return f"Tray {one.tray}: {DOING[step.step]} until {ends}, then {THEN[step.step]}."
+
+
+def resting(view: DayView, stack: Stack) -> bool:
+    """Whether the day waits for a rest, with nothing for hands to do at its trays."""
+    one = needs_hands(stack, view.day)
+    ends = one.step.ends_at if one is not None and one.step is not None else None
+    separates = view.now is not None and view.now.step is DayStep.SEPARATE
+    return separates and ends is not None and ends > stack.as_of
 
 
 def lift_to_do(lift: Lift, view: DayView) -> str:

@@ -25,13 +25,18 @@ class Said:
     hint: str = ""
 
 
-def words(stack: Stack, tray: str, sep: Separation | None, shown: StepView | None, *, wide: bool) -> Said:
-    """Everything the screen says at this moment; a wide window has room for more that is next."""
+def words(
+    stack: Stack, tray: str, sep: Separation | None, shown: StepView | None, *, wide: bool, jobs: int = 0
+) -> Said:
+    """Everything the screen says at this moment; a wide window has room for more that is next.
+
+    So many `jobs` are named for a rest.
+    """
     if sep is None:
         return _not_begun(stack, tray)
     if sep.ended_at is not None or shown is None:
         return _ended(stack, sep, wide=wide)
-    return Said(shown.place, shown.to_do, _lines(stack, sep, shown, wide=wide), _hint(shown))
+    return Said(shown.place, shown.to_do, _lines(stack, sep, shown, jobs), _hint(shown))
 
 
 def _not_begun(stack: Stack, tray_id: str) -> Said:
@@ -56,7 +61,7 @@ def _ended(stack: Stack, sep: Separation, *, wide: bool) -> Said:
     return Said("Summary", to_do, told, "Space leaves.")
 
 
-def _lines(stack: Stack, sep: Separation, shown: StepView, *, wide: bool) -> tuple[str, ...]:
+def _lines(stack: Stack, sep: Separation, shown: StepView, jobs: int) -> tuple[str, ...]:
     if shown.step is Step.GET_READY:
         return (f"At hand: {listed(TOOLS)}.",)
     if shown.step is Step.DECIDE:
@@ -71,8 +76,7 @@ def _lines(stack: Stack, sep: Separation, shown: StepView, *, wide: bool) -> tup
         return ahead_words(ahead(stack, sep), shown.step)
     if shown.step in (Step.LOOSEN, Step.REST):
         passes = tuple(pass_lines(sep, stack.setup.units)[-2:])
-        most = 2 if wide or len(stack.separations) == 1 else 1
-        fitting = job_lines(stack, shown.left, stack.as_of, most) if shown.step is Step.REST else ()
+        fitting = job_lines(stack, shown.left, stack.as_of, jobs) if shown.step is Step.REST else ()
         return (*passes, *fitting)
     return ()
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from trayturn.advice.pantry import Pantry, pantry_of, shipped_pantry
-from trayturn.advice.turn_day.tasks import DayView, view_day
+from trayturn.advice.turn_day.tasks import DayView, needs_hands, view_day
 from trayturn.domain.entries import DayStep, Entry
 from trayturn.domain.profile import Profile
-from trayturn.domain.stack import Separation, Stack
+from trayturn.domain.stack import Stack
 from trayturn.procedure import turn_day as moves
 from trayturn.tui.frame import BinFrame
 from trayturn.tui.screens.stack import acts
@@ -78,9 +78,7 @@ class DayWalk(BinFrame):
 
     def _separate(self, stack: Stack, tray: str | None) -> None:
         """To the separation of this day that needs hands first."""
-        view = self.view
-        mine = [one for one in stack.separations if view is None or one.tray in view.day.plan.separating]
-        chosen = min(mine, key=_needs_hands, default=None)
+        chosen = needs_hands(stack, stack.turn_day) if stack.turn_day is not None else None
         acts.separate(self.house, self.key, chosen.tray if chosen is not None else tray)
 
     def _moved_on(self) -> bool:
@@ -132,10 +130,3 @@ class DayWalk(BinFrame):
         self.trouble = ""
         if entries:
             self.house.save(self.key, entries)
-
-
-def _needs_hands(one: Separation) -> tuple[bool, float]:
-    """A step without a timer first, then the one whose time ends first."""
-    step = one.step
-    ends = step.ends_at if step is not None else None
-    return ends is not None, ends.timestamp() if ends is not None else 0.0

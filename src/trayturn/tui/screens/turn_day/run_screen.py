@@ -10,11 +10,11 @@ from textual.widgets import Static
 from trayturn.advice.pages import Page
 from trayturn.advice.turn_day.jobs import MOST
 from trayturn.advice.turn_day.tasks import DayView, view_day
-from trayturn.advice.turn_day.telling import reasons, to_do
+from trayturn.advice.turn_day.telling import reasons, to_do_now
 from trayturn.domain.entries import DayStep
 from trayturn.domain.stack import Stack
 from trayturn.domain.words import clean, count
-from trayturn.procedure.rests import running_rests
+from trayturn.procedure.rests import RunningRest, running_rests
 from trayturn.tui.commands import TURN_RUN, bindings
 from trayturn.tui.screens.turn_day import asked, words
 from trayturn.tui.screens.turn_day.beside import piles
@@ -98,8 +98,9 @@ class RunScreen(DayWalk):
             return
         task = view.now
         self.put("#place", words.place(view))
-        self.put("#to-do", to_do(task, view))
-        self.put("#reasons", "\n".join(reasons(task, view, stack, self._pantry())))
+        self.put("#to-do", to_do_now(view, stack))
+        why = "\n".join(reasons(task, view, stack, self._pantry()))
+        self.put("#reasons", why).display = bool(why)
         beside = piles(view, PILES_FIT, ascii_only=self.house.ascii)
         self.query_one("#piles", Static).update(beside)
         self.query_one("#piles").display = bool(beside)
@@ -112,7 +113,7 @@ class RunScreen(DayWalk):
         said = words.summary(stack)
         self.put("#place", "Summary")
         self.put("#to-do", said[0])
-        self.put("#reasons", "\n".join(said[1:]))
+        self.put("#reasons", "\n".join(said[1:])).display = True
         for where in ("#piles", "#about", "#rests", "#jobs"):
             self.put(where, "").display = False
         self.show_hint("Space leaves.")
@@ -120,8 +121,10 @@ class RunScreen(DayWalk):
     def _draw_rests(self, stack: Stack) -> None:
         """The rests of this bin that run, and what fits into the time that is left."""
         rests = running_rests([stack], self.house.now)
-        self.put("#rests", "\n".join(rest.words(self.house.now) for rest in rests)).display = bool(rests)
-        fitting = words.jobs_words(stack, rests, self.house.now, MOST if self.wide else 2)
+        told = "\n".join(rest.words_here(self.house.now) for rest in rests)
+        self.put("#rests", told).display = bool(rests)
+        most = MOST if self.wide else max(1, 3 - len(rests))
+        fitting = words.jobs_words(stack, rests, self.house.now, most)
         self.put("#jobs", fitting).display = bool(fitting)
 
     @on(LineList.Marked)
@@ -132,9 +135,14 @@ class RunScreen(DayWalk):
     def show_hint(self, text: str) -> None:
         self.put("#hint", self.trouble or text).set_class(bool(self.trouble), "-trouble")
 
+    def is_about(self, rest: RunningRest) -> bool:
+        return rest.bin == self.key and self.view is not None
+
     def tick(self) -> None:
         super().tick()
-        if (stack := self.stack) is not None and self.view is not None:
+        view = self.view
+        if (stack := self.stack) is not None and view is not None:
+            self.put("#to-do", to_do_now(view, stack))
             self._draw_rests(stack)
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:

@@ -47,7 +47,7 @@ def hint(view: DayView) -> str:
     if step is DayStep.FEED:
         return "Space opens the meal. e: it is not fed today."
     if step is DayStep.SEPARATE:
-        return "Space goes to the separation. e: it is not separated today."
+        return "Space goes there. e: it is not separated today."
     if step is DayStep.CLOSE:
         return "Space ticks line by line, then ends the day."
     return "Space: done. e leaves it undone, b goes back one step."
