@@ -181,7 +181,7 @@ def feed(day: Day) -> None:
 def separate(day: Day) -> None:
     """One pass after the other in the separation's own screen, left in the middle of every step."""
     day.step()
-    day.terminal.wait_for("Separate tray C from its worms")
+    day.terminal.wait_for("Tray C waits for your hands: get ready.")
     day.terminal.press("Space").wait_for("Step 1 of 7", "Tray weighs")
     tick_all(day)
     for keys, shown in (
@@ -215,7 +215,7 @@ def back_to_the_separation(day: Day, shown: str) -> None:
     day.interrupted += 1
     day.terminal.kill()
     day.come_back()
-    day.terminal.press("t").wait_for("Separate tray C")
+    day.terminal.press("t").wait_for("Space goes there.")
     day.terminal.press("Space").wait_for(shown)
 
 
