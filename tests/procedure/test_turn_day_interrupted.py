@@ -22,6 +22,7 @@ from trayturn.domain.stack import Stack
 from trayturn.procedure import separation
 from trayturn.procedure.turn_day import done, left_undone
 from trayturn.procedure.turn_day_back import HELD, back, separated_last, why_not_back
+from trayturn.procedure.undoing import take_back
 
 FOUR = of_stages("bbdf", trays="ABCDEF")
 AT = moment(200)
@@ -278,3 +279,11 @@ def test_a_laptop_that_slept_for_a_day_goes_on_where_it_was() -> None:
     assert slept is not None
     assert woken is not None
     assert slept.now == woken.now
+
+
+def test_closing_up_left_undone_ends_the_day_and_goes_back_as_one() -> None:
+    profile = up_to(begin(FOUR), DayStep.CLOSE)
+    ended = profile.with_entries(left_undone(now_of(profile, AT), AT))
+    (day,) = now_of(ended, AT).past_turn_days
+    assert [one.step for one in day.done if one.skipped] == [DayStep.CLOSE]
+    assert acts(ended.with_entries(take_back(ended.journal, AT))) == acts(profile)

@@ -41,7 +41,7 @@ async def test_the_places_beside_the_bin_are_drawn_and_the_next_tray_is_in_hand(
 async def test_the_places_are_drawn_with_letters_only(tmp_path: Path) -> None:
     async with keeper(home_of(tmp_path), "pantry", wrist=Wrist(DAY), ascii=True) as k:
         await to_the_lifts(k, 4)
-        k.sees(">[B]", "> 2 Move the trays", "x 1 Open and look")
+        k.sees(">[B]", "> 2 Move trays", "x 1 Open and look")
         assert k.picture.isascii()
 
 
@@ -81,7 +81,7 @@ async def test_moving_left_undone_says_how_the_trays_go_back(tmp_path: Path) -> 
         await until(k, DayStep.SET_ON_TOP)
         await k.press("e", "e")
         assert "nothing is turned" in k.reads("#to-do")
-        assert "Left undone: move the trays, set on top C and close up." in k.reads("#reasons")
+        assert "Left undone: move trays, set on top C and close up." in k.reads("#reasons")
 
 
 async def test_a_day_given_up_in_the_middle_of_the_lifts_says_so_too(tmp_path: Path) -> None:

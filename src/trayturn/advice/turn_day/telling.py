@@ -18,7 +18,7 @@ from trayturn.domain.words import clock, listed, masses
 ORDER = tuple(DayStep)
 TITLES = {
     DayStep.LOOK: "Open and look",
-    DayStep.MOVE: "Move the trays",
+    DayStep.MOVE: "Move trays",
     DayStep.LOOSEN: "Loosen each",
     DayStep.FEED: "Feed",
     DayStep.SET_ON_TOP: "Set on top",
@@ -132,11 +132,9 @@ def _reasons(task: Task | None, view: DayView, stack: Stack, pantry: Pantry) -> 
     elif task.step is DayStep.LOOSEN:
         yield "Air gets in and worms move freely. Loosened now, while nothing stands on it."
     elif task.step is DayStep.FEED:
-        yield "Bedding first, then the scraps, then a cover. Space opens the meal."
+        yield "Bedding first, then the scraps, then a cover."
     elif task.step is DayStep.SET_ON_TOP:
         yield "Light and air send its worms down into the tray below, where the food is."
-    elif task.step is DayStep.CLOSE:
-        yield from CLOSING
 
 
 def _lift_reasons(task: Task, view: DayView, stack: Stack, pantry: Pantry) -> Iterator[str]:

@@ -64,7 +64,7 @@ def step_list(view: DayView | None, ended: bool, ascii_only: bool) -> Content:
     lines = []
     for line in step_lines(view):
         words = f"  {line.so_far}" if line.so_far else ""
-        words += " undone" if line.standing is Standing.LEFT else ""
+        words += ", undone" if line.standing is Standing.LEFT else ""
         number = ORDER.index(line.step) + 1
         text = f" {MARKS[ascii_only][line.standing]} {number} {line.title}{words}"
         lines.append(Content.styled(text, LOOKS[line.standing]))
