@@ -105,6 +105,10 @@ def test_a_tray_that_leaves_says_when() -> None:
     fan = told().series[f"moisture:{leaving.tray}"]
     assert told().on(fan.days[-1] + 1).date() == leaving.date.date()
     assert "It leaves the stack" in said(f"moisture:{leaving.tray}")
+    now = replace(told(), harvests=(replace(leaving, date=told().as_of),))
+    assert "It leaves the stack today" in said(f"moisture:{leaving.tray}", now)
+    never = replace(told(), harvests=())
+    assert "It leaves" not in said(f"moisture:{leaving.tray}", never)
 
 
 def test_by_the_rule_of_thumb_there_are_harvests_but_no_course_of_castings() -> None:
