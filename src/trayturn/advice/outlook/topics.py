@@ -140,8 +140,8 @@ def _moisture(topic: str, told: Outlook) -> Iterator[str]:
     if fan.days[last] > 0:
         parts.append(f"{_percent(fan, last)} by {day(told.on(fan.days[last]), told.as_of)}")
     yield f"Tray {tray}: {', '.join(parts)}."
-    leaves = told.on(fan.days[last] + 1)
-    if leaves < told.until:
+    leaves = next((one.date for one in told.harvests if one.tray == tray), None)
+    if leaves is not None and leaves.date() < told.until.date():
         yield f"It leaves the stack {day(leaves, told.as_of)}, to be separated."
     if tray == told.bottom_tray:
         yield words.soaked(told)

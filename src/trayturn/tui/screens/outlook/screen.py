@@ -100,6 +100,11 @@ class OutlookScreen(BinFrame):
         asked = Asked(profile, stack.as_of, self.what)
         if not asked.same(self.asked):
             self.asked, self.way, self.trouble = asked, FIRST, ""
+            self.call_after_refresh(self._begin, asked)
+
+    def _begin(self, asked: Asked) -> None:
+        """Start the work once what the key changed is painted, so that no frame waits for it."""
+        if asked is self.asked and self.is_mounted:
             task = partial(work, asked, self.draws, self.post_message)
             self.run_worker(task, group=OUTLOOK, exclusive=True, thread=True)
 
