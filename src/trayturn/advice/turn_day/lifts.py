@@ -186,12 +186,12 @@ LIFT_HEAD = "      weight        from and to      hands       index"
 
 
 def lift_row(told: LiftTold, stack: Stack, number: int) -> str:
-    """One lift as a row of a table: ` 1 C   6.1 to 9.4 kg   stack to place 1  73 to 83 cm  0.8 within`."""
+    """One lift as a row of a table: ` 1 C  6.1 to 9.4 kg stack to place 1 73 to 83 cm 0.8 within`."""
     units, lift = stack.setup.units, told.lift
     low, _, high = mass_band(told.kg, units).partition(" to ")
     weight = f"{low.split(' ')[0]} to {high}" if high and low[-2:] == high[-2:] else f"{low} to {high}"
     where = f"{_short(lift.source)} to {_short(lift.target)}"
-    row = f"{number:>2} {lift.tray:<3}{weight if high else low:<16}{where:<18}{heights(told, units):<13}"
+    row = f"{number:>2} {lift.tray:<3}{weight if high else low:<14}{where:<17}{heights(told, units):<12}"
     return f"{row}{index_word(told.index)}"
 
 

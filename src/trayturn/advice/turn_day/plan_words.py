@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from trayturn.advice.bands import rough_mass
+from trayturn.advice.bands import mass_band
 from trayturn.advice.turn_day.lifts import LIFT_HEAD, heights_words, index_words, lift_line, lift_row
 from trayturn.advice.turn_day.needs import bedding_lines, meal_line, short_of_bedding
 from trayturn.advice.turn_day.telling import lacking_words
@@ -31,11 +31,11 @@ def _short(whole: Whole, stack: Stack) -> Iterator[str]:
     yield short_of_bedding(whole.needs, units)
     if plan.left_out:
         yield "No fresh tray comes in. Put one in once there is bedding for it."
-    if plan.comes_back is not None:
-        yield f"Tray {plan.comes_back} comes back with fresh bedding once it is separated."
     yield time_line(whole)
     if not heavy:
         yield heaviest_line(whole, stack)
+    if plan.comes_back is not None:
+        yield f"Tray {plan.comes_back} comes back with fresh bedding once it is separated."
     yield from bedding_lines(whole.needs, units)
     yield meal_line(whole.needs, units)
 
@@ -52,7 +52,7 @@ def heaviest_line(whole: Whole, stack: Stack) -> str:
     hard = whole.heaviest
     if hard is None:
         return "Nothing has to be lifted."
-    weight = f"about {rough_mass(hard.kg.mid, stack.setup.units)}, {hard.basis.partition(' from')[0]}"
+    weight = f"{mass_band(hard.kg, stack.setup.units)}, {hard.basis.partition(' from')[0]}"
     lifts = count(len(whole.lifts), "lift")
     return f"{lifts}, hardest tray {hard.lift.tray}: {weight}; {index_words(hard.index)}."
 
