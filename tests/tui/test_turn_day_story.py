@@ -84,7 +84,7 @@ async def test_a_turn_arranged_by_hand(tmp_path: Path) -> None:
 async def test_the_whole_day_can_be_read_first(tmp_path: Path) -> None:
     async with keeper(home_of(tmp_path), "pantry", wrist=Wrist(DAY), size=(120, 60)) as k:
         await k.press("t")
-        k.sees(" 1 B  1.8 to 3.1 kg stack to place 1 57 to 82 cm 0.3 within", "Tools: gloves", "Cautions: ")
+        k.sees(" 1 B  1.8 to 3.1 kg stack to place 1 57 to 82 cm  0.3 within", "Tools: gloves", "Cautions: ")
         await k.press("enter")
         assert k.screen == "Reason"
         k.sees(

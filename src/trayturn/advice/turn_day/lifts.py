@@ -182,7 +182,7 @@ def lift_line(told: LiftTold, stack: Stack, places: int, number: int | None = No
     return f"{what}, {where}, hands {heights(told, units)} high; {index}."
 
 
-LIFT_HEAD = "      weight        from and to      hands       index"
+LIFT_HEAD = "      weight        from and to      hands        index"
 
 
 def lift_row(told: LiftTold, stack: Stack, number: int) -> str:
@@ -191,7 +191,7 @@ def lift_row(told: LiftTold, stack: Stack, number: int) -> str:
     low, _, high = mass_band(told.kg, units).partition(" to ")
     weight = f"{low.split(' ')[0]} to {high}" if high and low[-2:] == high[-2:] else f"{low} to {high}"
     where = f"{_short(lift.source)} to {_short(lift.target)}"
-    row = f"{number:>2} {lift.tray:<3}{weight if high else low:<14}{where:<17}{heights(told, units):<12}"
+    row = f"{number:>2} {lift.tray:<3}{weight if high else low:<14}{where:<17}{heights(told, units):<13}"
     return f"{row}{index_word(told.index)}"
 
 

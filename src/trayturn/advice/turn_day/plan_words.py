@@ -44,7 +44,8 @@ def time_line(whole: Whole) -> str:
     """`Time: 2 to 3 h, 1 to 1.5 h hands on (rests on 3 turn days of yours).`"""
     time = whole.time
     basis = f"rests on {time.basis}" if "yours" in time.basis else time.basis
-    return f"Time: {minutes_words(time.minutes)}, {minutes_words(time.hands)} hands on ({basis})."
+    whole_time, hands = minutes_words(time.minutes), minutes_words(time.hands)
+    return f"Time: {whole_time}, {'all' if hands == whole_time else hands} hands on ({basis})."
 
 
 def heaviest_line(whole: Whole, stack: Stack) -> str:

@@ -57,7 +57,7 @@ def _count_row(wish: Wish, choices: Sequence[Choice]) -> Cycle:
     options = tuple(_count_words(one, usual) for one in choices)
     keys = [(one.wish.bring, one.wish.more) for one in choices]
     chosen = keys.index((wish.bring, wish.more)) if (wish.bring, wish.more) in keys else None
-    note = f"{choices[chosen].does if chosen is not None else ''} - and +: fewer or more.".strip()
+    note = choices[chosen].does if chosen is not None else "- and +: one tray fewer, or one more."
     suggested = next((one for one in choices if one.why), None)
     if suggested is not None and suggested.wish.bring != wish.bring:
         note = f"Suggested is one fewer (-): {suggested.why}."
