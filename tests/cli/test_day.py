@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from tests.cli.conftest import Keeper
 from trayturn.domain.entries import DayStep, DayStepDone, TurnDayBegun
 from trayturn.domain.profile import Profile
@@ -91,3 +93,67 @@ def test_a_day_in_the_middle_of_the_lifts_tells_where_the_trays_are(keeper: Keep
 def test_an_empty_bin_has_nothing_to_turn(keeper: Keeper) -> None:
     keeper.does("new", "Pantry")
     assert "There is nothing to turn yet" in keeper.does("day", "pantry")
+
+
+def test_the_plan_as_data_tells_all_that_the_text_does(keeper: Keeper) -> None:
+    data = turning(keeper).asks("day", "pantry")
+    assert data["bedding"]["trays"] == ["D"]
+    assert (data["bedding"]["stock_kg"], data["bedding"]["short_kg"]) == (None, None)
+    assert data["bedding"]["need_kg"]["mid"] == pytest.approx(0.4)
+    assert (data["meal"]["tray"], data["meal"]["meals"]) == ("C", 1)
+    assert data["meal"]["scraps_kg"]["mid"] == pytest.approx(0.8)
+    assert (data["minutes_rest_on"], data["own_days"]) == ("common practice", 0)
+    assert [choice["trays"] for choice in data["choices"]] == [2, 3]
+    assert "gloves" in data["tools"]
+
+
+def test_bedding_that_is_short_suggests_one_tray_fewer(keeper: Keeper) -> None:
+    turning(keeper)
+    keeper.does("log", "pantry", "supplies-counted", "leaves=100 g")
+    data = keeper.asks("day", "pantry")
+    assert data["bedding"]["short_kg"] == pytest.approx(0.3)
+    assert data["choices"][0]["suggested_for"] == "about 300 g of bedding is lacking"
+    assert data["choices"][1]["suggested_for"] is None
+    assert "Tray D takes about 400 g of leaves" in keeper.does("day", "pantry")
+
+
+def test_a_day_as_of_another_moment(keeper: Keeper) -> None:
+    turning(keeper)
+    data = keeper.asks("day", "pantry", "--at", "2026-05-10")
+    assert data["not_ready"][0]["code"] == "young"
+    told = keeper.does("day", "pantry", "--at", "2026-05-10")
+    assert "Tray A has finished for 8 days; usual is 45 days or more" in told
+    assert keeper.asks("day", "pantry")["not_ready"] == []
+
+
+def test_too_few_places_are_said_with_how_many_are_lacking(keeper: Keeper) -> None:
+    keeper.does("new", "Shelf", "--trays", "4", "--places", "1", "--pile", "1")
+    keeper.does("log", "shelf", "started", "A", "--stage", "feeding", "--bedding", "leaves=400 g")
+    keeper.does("log", "shelf", "started", "B", "--bedding", "leaves=400 g")
+    keeper.does("log", "shelf", "started", "C", "--bedding", "leaves=400 g")
+    data = keeper.asks("day", "shelf")
+    assert (data["places_needed"], data["places_lacking"]) == (3, 2)
+    assert "This needs 3 places to put trays down, 2 more places" in keeper.does("day", "shelf")
+
+
+def test_what_cannot_be_asked_for_is_refused_in_a_sentence(keeper: Keeper) -> None:
+    turning(keeper)
+    assert "cannot both be asked for" in keeper.types("day", "pantry", "--fewer", "--more").err
+    assert "already says which trays stand" in keeper.types("day", "pantry", "--order", "a,b", "--more").err
+    assert "--no-fresh leaves those out" in keeper.types("day", "pantry", "--order", "d,a", "--no-fresh").err
+    assert "there is no tray ''" in keeper.types("day", "pantry", "--order", "a,,b").err
+    assert "--bedding" in keeper.types("day", "pantry", "--bedding", "leaves").err
+    keeper.does("log", "pantry", "separation-begun", "A")
+    assert "stays on top until that is over" in keeper.types("day", "pantry", "--order", "a,b,c").err
+
+
+def test_by_hand_without_a_fresh_tray(keeper: Keeper) -> None:
+    data = turning(keeper).asks("day", "pantry", "--order", "b=finishing,c=feeding", "--no-fresh")
+    assert (data["fresh"], data["unwise"]) == ([], [])
+    assert [move["tray"] for move in data["moves"]] == ["A", "C", "B"]
+    unwise = keeper.asks("day", "pantry", "--order", "b=bedding,c=bedding")["unwise"]
+    assert unwise[0].startswith("No tray would be fed")
+
+
+def test_the_text_is_plain_where_asked(keeper: Keeper) -> None:
+    assert turning(keeper).does("day", "pantry", "--ascii").isascii()

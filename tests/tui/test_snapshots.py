@@ -42,3 +42,10 @@ async def test_a_meal_in_the_making(tmp_path: Path, snapshot: SnapshotAssertion)
         await k.press("f", "+", "down", "+", "down", "+", "end", "enter")
         picture = "\n".join(line.rstrip() for line in k.picture.splitlines()) + "\n"
     assert picture == snapshot(extension_class=PlainText)
+
+
+async def test_a_turn_day_planned(tmp_path: Path, snapshot: SnapshotAssertion) -> None:
+    async with keeper(heeded(tmp_path), "stairwell") as k:
+        await k.press("t")
+        picture = "\n".join(line.rstrip() for line in k.picture.splitlines()) + "\n"
+    assert picture == snapshot(extension_class=PlainText)

@@ -12,6 +12,7 @@ from tests.tui.stories import Keeper, Wrist, heeded, keeper, samples, written_el
 from trayturn.advice.cautions import CAUTIONS
 from trayturn.advice.turn_day.tasks import view_day
 from trayturn.domain.entries import DayOutcome, DayStep, Entry, Stage
+from trayturn.tui.widgets.answers import Answers
 
 DAY = moment(120, 9)
 READ = entry("cautions_read", DAY, work="turn", codes=[caution.code for caution in CAUTIONS])
@@ -100,6 +101,69 @@ async def test_what_is_not_ready_is_said_with_its_measure(tmp_path: Path) -> Non
         if k.screen == "CautionsSheet":
             await k.heed()
         k.sees("Tray C is 88 % moist; above 80 % castings smear")
+
+
+async def test_v_marks_the_next_tray_and_one_being_separated_stays(tmp_path: Path) -> None:
+    begun = entry("separation_begun", moment(119, 12), tray="C")
+    async with keeper(home_of(tmp_path, begun), "pantry", wrist=Wrist(DAY)) as k:
+        await k.press("t", "v")
+        marked = k.app.screen.query_one(Answers)
+        assert marked.answers[marked.marked].key == "tray:C"
+        await k.press("minus", "g")
+        k.sees("Tray C is being separated")
+        k.sees_no("arranged by hand")
+        await k.press("v")
+        assert marked.answers[marked.marked].key == "tray:A"
+        await k.press("v", "v", "v")
+        assert marked.answers[marked.marked].key == "tray:C"
+
+
+async def test_one_fewer_is_suggested_where_bedding_is_short(tmp_path: Path) -> None:
+    short = entry("supplies_counted", 119, supplies_kg={"shredded cardboard": 0.1})
+    async with keeper(home_of(tmp_path, short), "pantry", wrist=Wrist(DAY)) as k:
+        await k.press("t")
+        k.sees("Suggested is one fewer (-): about 400 g of bedding is lacking.")
+        await k.press("minus")
+        k.sees("2 trays, 1 fewer, suggested", "Tray D stays out; tray A is fed.")
+        await k.press("space")
+        day = k.stack("pantry").turn_day
+        assert day is not None
+        assert (day.plan.no_fresh, day.plan.fresh, day.plan.order) == (True, None, ("B", "A", "C"))
+
+
+async def test_one_more_brings_another_spare_tray_in(tmp_path: Path) -> None:
+    home = a_home(tmp_path, JOURNAL, "ABCDE", tray_count=3)
+    async with keeper(home, "pantry", wrist=Wrist(DAY)) as k:
+        await k.press("t", "plus")
+        k.sees("4 trays, 1 more", "Spare tray E comes in too, with bedding.", "Tray E")
+        await k.press("space")
+        day = k.stack("pantry").turn_day
+        assert day is not None
+        assert day.plan.order == ("E", "D", "B", "A", "C")
+
+
+async def test_by_hand_the_fresh_tray_goes_out_and_comes_in_again(tmp_path: Path) -> None:
+    async with keeper(home_of(tmp_path), "pantry", wrist=Wrist(DAY)) as k:
+        await k.press("t", "v", "v", "minus", "x")
+        k.sees("arranged by hand")
+        k.sees_no("comes in fresh", "D gets")
+        await k.press("x")
+        k.sees("comes in fresh")
+        await k.press("x", "e")
+        k.sees("Turn saved")
+        assert [tray.id for tray in k.stack("pantry").trays] == ["A", "B", "C"]
+        assert k.stack("pantry").left_out_at is not None
+
+
+async def test_a_small_window_says_where_the_rest_of_it_is(tmp_path: Path) -> None:
+    cool = entry("checked", 119, tray="C", moisture_pct=88, temperature_c=8)
+    async with keeper(home_of(tmp_path, cool, places_beside=1), "pantry", wrist=Wrist(moment(119, 12))) as k:
+        await k.press("t")
+        if k.screen == "CautionsSheet":
+            await k.heed()
+        k.sees("Tray C is 88 % moist", "Enter shows the rest")
+        await k.press("enter")
+        k.sees("worms move slowly below 10 °C", "Lifts, one after the other")
 
 
 async def test_a_bin_without_trays_says_so(tmp_path: Path) -> None:
