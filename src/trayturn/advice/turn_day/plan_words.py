@@ -54,8 +54,8 @@ def heaviest_line(whole: Whole, stack: Stack) -> str:
     if hard is None:
         return "Nothing has to be lifted."
     weight = f"{mass_band(hard.kg, stack.setup.units)}, {hard.basis.partition(' from')[0]}"
-    lifts = count(len(whole.lifts), "lift")
-    return f"{lifts}, hardest tray {hard.lift.tray}: {weight}; {index_words(hard.index)}."
+    lifts = "1 lift," if len(whole.lifts) == 1 else f"{len(whole.lifts)} lifts, hardest"
+    return f"{lifts} tray {hard.lift.tray}: {weight}; {index_words(hard.index)}."
 
 
 def wide_lines(whole: Whole, stack: Stack) -> list[str]:
