@@ -181,7 +181,7 @@ def test_a_ledger_can_ask_what_was_forecast_of_a_life() -> None:
     band = by_life["A", started.started_at]
     assert band.low < band.mid < band.high
     ledger = ledger_of(replay(profile, SCENARIO), pantry_of(profile), by_life)
-    assert [turn.forecast_kg for turn in ledger.turns] == list(reversed(by_life.values()))
+    assert [turn.forecast_kg for turn in ledger.turns] == list(by_life.values())[::-1]
     emptied = next(one.at for one in profile.journal if isinstance(one, Settled))
     assert forecast_of(profile, "A", emptied) == band
     assert forecast_of(profile, "A", emptied - timedelta(days=1)) is None
