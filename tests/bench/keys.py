@@ -17,6 +17,7 @@ PLACES = (
     ("supplies", "p", "Supplies of"),
     ("past year", "l", "The past year of"),
     ("due list", "d", "Due in"),
+    ("outlook", "3", "Outlook of"),
     ("handbook", "h", "Handbook"),
 )
 PRESSES = 60

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tests.cli.conftest import Keeper
-from trayturn.domain.entries import TurnDayBegun
+from trayturn.domain.entries import DayStep, DayStepDone, TurnDayBegun
 from trayturn.domain.profile import Profile
 from trayturn.storage.reading import load
 from trayturn.storage.saving import append
@@ -69,6 +69,23 @@ def test_a_day_under_way_tells_what_is_next(keeper: Keeper) -> None:
     assert data["under_way"] is True
     assert data["tasks"][0] == {"step": "look", "tray": None, "number": None, "standing": "now"}
     assert keeper.asks("today")["due"][0]["what"].startswith("Turn day:")
+
+
+def test_a_day_in_the_middle_of_the_lifts_tells_where_the_trays_are(keeper: Keeper) -> None:
+    turning(keeper)
+    path = keeper.home / "pantry.toml"
+    profile = load(path).profile
+    assert isinstance(profile, Profile)
+    at = profile.journal[-1].at.replace(month=7)
+    begun = TurnDayBegun(at=at, order=("D", "B", "C", "A"), separating=("A",), fresh="D")
+    append(load(path), [begun, DayStepDone(at=at, step=DayStep.LOOK)])
+    before = keeper.asks("day", "pantry")
+    assert (before["stack_now"], before["places_now"]) == (["C", "A", "B"], [])
+    append(load(path), [DayStepDone(at=at, step=DayStep.MOVE, tray="B", number=1)])
+    data = keeper.asks("day", "pantry")
+    assert data["lifts_left"] == before["lifts_left"] - 1
+    assert (data["stack_now"], data["places_now"][0], data["separating"]) == (["C", "A"], ["B"], [])
+    assert "Beside it: place 1: B." in keeper.does("day", "pantry")
 
 
 def test_an_empty_bin_has_nothing_to_turn(keeper: Keeper) -> None:

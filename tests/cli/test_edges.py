@@ -224,7 +224,7 @@ raise SystemExit(status)
     "words",
     [
         *("--help", "--version", "today --help", "stack --version", "log --help"),
-        *("outlook --help", "score --help"),
+        *("outlook --help", "score --help", "compare --help"),
     ],
 )
 def test_help_loads_nothing(pantry: Keeper, words: str) -> None:
@@ -250,8 +250,8 @@ def test_reading_commands_load_no_screens_and_nothing_that_writes(pantry: Keeper
     assert (done.returncode, done.stderr.split()) == (0, [b"pydantic"])
 
 
-@pytest.mark.parametrize("name", sorted(set(COMMANDS) - {"outlook", "demo"}))
-def test_no_command_but_the_outlook_loads_numpy(pantry: Keeper, name: str) -> None:
+@pytest.mark.parametrize("name", sorted(set(COMMANDS) - {"outlook", "compare", "demo"}))
+def test_no_command_but_the_outlook_and_ways_loads_numpy(pantry: Keeper, name: str) -> None:
     """Called with a bin, whether it takes one or not. Its score loads it only where something was weighed."""
     done = run(name, "pantry", code=LOADED, home=pantry.home)
     assert not {b"numpy", b"textual"} & set(done.stderr.split())

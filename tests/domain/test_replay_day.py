@@ -64,3 +64,24 @@ def test_undo_takes_a_step_back() -> None:
     day = after(BEGUN, look, undone(look, 60.5)).turn_day
     assert day is not None
     assert day.done == ()
+
+
+def test_a_clock_set_back_stands_no_step_before_its_day() -> None:
+    """The steps of the day, and the separations that belong to it, were written after it had begun."""
+    slow = moment(59)
+    early = entry("day_step_done", slow, step="look")
+    on_top = entry("separation_begun", slow, tray="A")
+    stack = after(BEGUN, early, on_top)
+    assert stack.findings == ()
+    assert stack.turn_day is not None
+    assert [one.step for one in stack.turn_day.done] == [DayStep.LOOK]
+    assert stack.turn_day.before == ("B", "A")
+    assert stack.separation("A") is not None
+    assert after(BEGUN, early, entry("turn_day_ended", slow)).turn_day is None
+
+
+def test_what_does_not_belong_to_the_day_keeps_its_own_time() -> None:
+    other = entry("separation_begun", moment(59), tray="B")
+    day = after(BEGUN, other).turn_day
+    assert day is not None
+    assert day.stages_before["B"] is Stage.SEPARATING

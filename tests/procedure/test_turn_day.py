@@ -18,7 +18,7 @@ from trayturn.domain.profile import Profile
 from trayturn.domain.replay import replay_now, standing
 from trayturn.domain.stack import Stack
 from trayturn.procedure import separation
-from trayturn.procedure.turn_day import Look, done, leave, looked
+from trayturn.procedure.turn_day import Look, done, leave, left_undone, looked
 from trayturn.procedure.undoing import take_back
 
 FOUR = of_stages("bbdf", trays="ABCDE")
@@ -41,14 +41,14 @@ def move(profile: Profile, at: datetime, *, skip: bool = False, back: bool = Fal
     assert view.now is not None
     task = view.now
     if skip and task.step is not DayStep.CLOSE:
-        return done(stack, at, skipped=True)
+        return left_undone(stack, at)
     if task.step is DayStep.FEED:
         return [fed(task.tray or "", max(at, stack.as_of))]
     if task.step is DayStep.SEPARATE and (running := stack.separation(task.tray or "")):
         end = separation.put_back if back else separation.finish
         return end(running, max(at, stack.as_of))
     if task.step is DayStep.SEPARATE:
-        return done(stack, at, skipped=True)
+        return left_undone(stack, at)
     return done(stack, at)
 
 

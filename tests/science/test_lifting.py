@@ -24,6 +24,15 @@ def test_package_inspection_the_manuals_example_4() -> None:
     assert origin.li == pytest.approx(0.7, abs=0.05)
 
 
+@pytest.mark.parametrize(
+    ("form", "width", "height", "reach"),
+    [(nl.METRIC, 40, 25, 40), (nl.METRIC, 40, 24, 45), (nl.US, 16, 10, 16), (nl.US, 16, 9, 18)],
+)
+def test_the_reach_over_a_load(form: nl.Form, width: float, height: float, reach: float) -> None:
+    """Manual, p. 8: H = 20 + W/2 cm (8 + W/2 in); 25 + W/2 (10 + W/2) where V is below 25 cm (10 in)."""
+    assert nl.reach_over(width, height, form) == reach
+
+
 def test_the_product_of_multipliers_as_printed_by_ccohs() -> None:
     """CCOHS, NIOSH lifting equation, horizontal factor: 23 x .50 x .95 = 10.9 kg (its DM is printed .95)."""
     assert nl.METRIC.load * nl.horizontal(50) * 1.0 * 0.95 == pytest.approx(10.9, abs=0.05)

@@ -9,7 +9,8 @@ from pathlib import Path
 import pytest
 
 from trayturn.advice.turn_day.plan import day_entries, plan_day
-from trayturn.domain.entries import Stage
+from trayturn.domain import entries_after, entries_day
+from trayturn.domain.entries import ENTRY_TYPES, Stage
 from trayturn.domain.replay import replay
 from trayturn.storage.home import list_profiles
 from trayturn.storage.reading import load
@@ -22,6 +23,14 @@ LATER = datetime.fromisoformat("2026-06-01T10:00:00+02:00")
 @pytest.fixture
 def path(tmp_path: Path) -> Path:
     return Path(shutil.copyfile(OLD, tmp_path / "cellar.toml"))
+
+
+def test_it_holds_an_entry_of_every_kind_there_was(path: Path) -> None:
+    profile = load(path).profile
+    assert profile is not None
+    later = {entries_day.__name__, entries_after.__name__}
+    before = {kind for kind, model in ENTRY_TYPES.items() if model.__module__ not in later}
+    assert {one.kind for one in profile.journal} == before
 
 
 def test_it_opens_without_a_byte_being_changed(path: Path) -> None:
@@ -40,7 +49,7 @@ def test_it_says_what_it_always_said(path: Path) -> None:
     assert [(tray.id, tray.stage) for tray in stack.trays] == [("B", Stage.FEEDING)]
     assert [(one.tray, one.castings_kg) for one in stack.harvests] == [("A", 2.5)]
     assert stack.worms_kg == pytest.approx(0.4)
-    assert stack.supplies_kg == pytest.approx({"shredded cardboard": 2.5, "grit": 0.39})
+    assert stack.supplies_kg == pytest.approx({"shredded cardboard": 2.4, "grit": 0.38})
     assert stack.past_separations[0].passes[0].overs == "an avocado stone"
     assert (stack.turn_day, stack.past_turn_days, stack.lots, stack.overs, stack.found) == (
         None,
@@ -50,6 +59,10 @@ def test_it_says_what_it_always_said(path: Path) -> None:
         (),
     )
     assert (stack.setup.places_beside, stack.setup.trays_on_a_place) == (2, 2)
+    assert [meal.name for meal in stack.meals] == ["Friday"]
+    assert dict(stack.caddy_kg) == {"melon": 0.8}
+    assert [one.kg for one in stack.measures] == [0.35]
+    assert not stack.follow_ups
     assert stack.findings == ()
 
 

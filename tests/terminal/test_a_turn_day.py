@@ -44,10 +44,11 @@ class Day:
     terminal: Terminal = field(init=False)
     ways: Iterator[Callable[[], None]] = field(init=False)
     interrupted: int = 0
+    steps: int = 0
 
     def __post_init__(self) -> None:
         self.set_clock()
-        self.ways = cycle((self.quit, self.kill, self.resize, self.change_clock))
+        self.ways = cycle((self.quit, self.kill, self.resize, self.change_clock, self.sleep))
         self.terminal = Terminal(self.home, self.clock, "pantry")
 
     def set_clock(self, minutes: float = 0, *, keep: bool = True) -> None:
@@ -64,7 +65,7 @@ class Day:
         return replay_now(profile, self.now)
 
     def interrupt(self) -> None:
-        """In the next of four ways; the day is then on the screen again."""
+        """In the next of five ways; the day is then on the screen again."""
         self.interrupted += 1
         next(self.ways)()
 
@@ -93,8 +94,14 @@ class Day:
         """Half a day back, and forward again."""
         self.set_clock(-720, keep=False)
         self.terminal.press("?").wait_for("The keys of this screen")
-        self.terminal.press("Escape").wait_for("turn day")
+        self.terminal.press("Escape").wait_for("turn day", gone="The keys of this")
         self.set_clock(1)
+
+    def sleep(self) -> None:
+        """The laptop sleeps over lunch: the clock has gone on, and nothing else has."""
+        self.set_clock(90)
+        self.terminal.press("?").wait_for("The keys of this screen")
+        self.terminal.press("Escape").wait_for("turn day", gone="The keys of this")
 
     def task(self) -> int:
         """The number of the task on the screen."""
@@ -103,13 +110,17 @@ class Day:
         return int(found[1])
 
     def step(self) -> None:
-        """Do the task that is next, and then be interrupted."""
+        """Do the task that is next, each third one by a clock half a day slow, and then be interrupted."""
         before = self.task()
+        self.steps += 1
         self.set_clock(2)
+        if self.steps % 3 == 0:
+            self.set_clock(-720, keep=False)
         self.terminal.press("Space").wait_until(
             lambda text: (found := TASK.search(text)) is not None and int(found[1]) == before + 1,
             f"task {before + 1}",
         )
+        self.set_clock()
         self.interrupt()
         assert self.task() == before + 1
 
@@ -161,14 +172,16 @@ def feed(day: Day) -> None:
     day.terminal.press("a").wait_for("Add what?")
     day.terminal.press("cabbage 400 g", "Enter").wait_for("cabbage 400 g is in")
     day.terminal.press("Escape").wait_for("Meal for tray D", "400 g")
+    day.set_clock(-720, keep=False)
     day.terminal.press("Space").wait_for("Set tray C on top", gone="Meal for")
+    day.set_clock(1)
     day.interrupt()
 
 
 def separate(day: Day) -> None:
     """One pass after the other in the separation's own screen, left in the middle of every step."""
     day.step()
-    day.terminal.wait_for("Separate tray C from its worms")
+    day.terminal.wait_for("Tray C waits for your hands: get ready.")
     day.terminal.press("Space").wait_for("Step 1 of 7", "Tray weighs")
     tick_all(day)
     for keys, shown in (
@@ -202,7 +215,7 @@ def back_to_the_separation(day: Day, shown: str) -> None:
     day.interrupted += 1
     day.terminal.kill()
     day.come_back()
-    day.terminal.press("t").wait_for("Separate tray C")
+    day.terminal.press("t").wait_for("Space goes there.")
     day.terminal.press("Space").wait_for(shown)
 
 

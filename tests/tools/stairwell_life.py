@@ -108,6 +108,8 @@ loosen_minutes = 3.5
 rest_minutes = 15.0
 places_beside = 2
 trays_on_a_place = 2
+stands_m = 0.0
+places_m = 0.75
 
 [[trays]]
 id = "A"

@@ -22,6 +22,7 @@ from trayturn.domain.stack import Separation, Stack, StepTimes
 from trayturn.storage import saving
 from trayturn.storage.reading import load
 from trayturn.tui.app import TrayturnApp
+from trayturn.tui.screens.outlook.screen import OutlookScreen
 
 SAMPLES = Path(__file__).parents[2] / "sample_profiles"
 NAMES = tuple(sorted(path.stem for path in SAMPLES.glob("*.toml")))
@@ -87,6 +88,16 @@ class Keeper:
                 return
             await asyncio.sleep(0.004)
             await self.pilot.pause()
+
+    async def reckoned(self) -> Keeper:
+        """Until the outlook on top has its answer, or says why there is none."""
+        screen = self.app.screen
+        assert isinstance(screen, OutlookScreen)
+        async with asyncio.timeout(LONGEST):
+            while screen.way and self.app._exception is None:
+                await asyncio.sleep(0.002)
+        await self.pause()
+        return self
 
     async def heed(self) -> Keeper:
         """Tick the cautions that stand before the work, and go on to it."""

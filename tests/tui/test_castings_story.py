@@ -81,6 +81,23 @@ async def test_a_lot_begun_by_hand_and_the_empty_screen(tmp_path: Path) -> None:
         assert [lot.code for lot in k.stack("pantry").lots] == ["L1"]
 
 
+async def test_a_tub_from_before_is_taken_up_as_a_lot(tmp_path: Path) -> None:
+    separated = (
+        entry("separation_begun", 90, tray="A"),
+        entry("settled", 90.1, tray="A", castings_kg=3.0),
+        entry("separation_ended", 90.2, tray="A"),
+    )
+    home = a_home(tmp_path, (*a_usual_bin(), *separated))
+    async with keeper(home, "pantry", wrist=Wrist(moment(115))) as k:
+        await k.press("1", "a")
+        k.sees("Taken from tray A, and not kept as a lot yet.", "3 kg")
+        await k.press("ctrl+s")
+        (lot,) = k.stack("pantry").lots
+        assert (lot.code, lot.kg) == ("A1", 3.0)
+        assert abs(lot.begun_at - moment(90.1)).total_seconds() < 60
+        k.sees("Lay a bait on lot A1. Now.")
+
+
 @pytest.mark.parametrize("size", [(80, 24), (120, 40)])
 async def test_it_fits(tmp_path: Path, size: tuple[int, int]) -> None:
     async with keeper(home_of(tmp_path), "pantry", wrist=Wrist(moment(115)), size=size) as k:

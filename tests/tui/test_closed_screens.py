@@ -14,10 +14,11 @@ from trayturn.tui.screens.due.screen import DueScreen
 from trayturn.tui.screens.found.screen import FoundScreen
 from trayturn.tui.screens.journal.screen import JournalScreen
 from trayturn.tui.screens.ledger.screen import LedgerScreen
+from trayturn.tui.screens.outlook.screen import OutlookScreen
 from trayturn.tui.widgets.line_list import LineList
 
 
-@pytest.mark.parametrize("made", [JournalScreen, DueScreen, LedgerScreen, FoundScreen])
+@pytest.mark.parametrize("made", [JournalScreen, DueScreen, LedgerScreen, FoundScreen, OutlookScreen])
 async def test_a_closed_screen_is_gone_with_all_it_drew(tmp_path: Path, made: Callable[[str], Frame]) -> None:
     async with opened(a_home(tmp_path), CautionsScreen("pantry")) as (app, pilot):
         await app.push_screen(made("pantry"))

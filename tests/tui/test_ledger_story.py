@@ -62,6 +62,20 @@ async def test_the_story_stands_beside_the_rows_in_a_wide_window(tmp_path: Path)
         assert k.footer_fits
 
 
+async def test_g_sets_what_had_been_forecast_beside_what_came(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("trayturn.advice.outlook.score.DRAWS", 20)
+    monkeypatch.setattr("trayturn.advice.outlook.score.MOST", 2)
+    async with keeper(samples(tmp_path, "stairwell"), "stairwell", size=(120, 40)) as k:
+        await k.press("2")
+        k.sees_no("The outlook had led to expect")
+        await k.press("g")
+        await k.app.workers.wait_for_complete()
+        await k.pause()
+        k.sees("The outlook had led to expect")
+
+
 async def test_all_bins_are_reached_by_name_from_the_first_screen(tmp_path: Path) -> None:
     async with keeper(samples(tmp_path)) as k:
         offered = [command.title for command in k.app.get_system_commands(k.app.screen)]

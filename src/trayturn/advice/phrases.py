@@ -31,6 +31,14 @@ def every(days: float) -> str:
     return "every day" if days == 1 else f"every {three_figures(days)} days"
 
 
+SHARES = {0.25: "a quarter of", 0.5: "half", 0.75: "three quarters of", 2.0: "twice"}
+
+
+def times_words(times: float) -> str:
+    """How many times as much, before what it is: `half`, `twice`, `1.5 times`."""
+    return SHARES.get(times) or f"{times:g} times"
+
+
 def day_has_come(moment: datetime, now: datetime) -> bool:
     """Whether the day of that moment has begun, as the keeper's clock reads it."""
     return as_read(moment, now).date() <= now.date()

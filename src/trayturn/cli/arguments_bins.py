@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from argparse import ArgumentParser
 
-from trayturn.cli.arguments import BIN, one
+from trayturn.cli.arguments import BIN, any_read, one
 from trayturn.cli.parsing import add_json, add_reading
 
 
@@ -31,7 +31,7 @@ def outlook(parser: ArgumentParser) -> None:
     parser.add_argument(
         "--what-if",
         metavar="WHAT",
-        help="holiday=14, cold=5C:14, heat, double-scraps, half-worms or double-bedding",
+        help="holiday=14, cold=5C:14, heat, double-scraps, half-worms, double-bedding; scraps=1.5",
     )
     parser.add_argument("--seed", metavar="N", type=int, help="another seed gives other draws (1)")
     parser.add_argument("--draws", metavar="N", type=int, help="how many draws, 20 to 5000 (400)")
@@ -66,6 +66,25 @@ def castings(parser: ArgumentParser) -> None:
     )
     parser.add_argument("--despite", action="store_true", help="with --mix: more than half, all the same")
     add_reading(parser)
+
+
+def compare(parser: ArgumentParser) -> None:
+    """Ways of running one bin."""
+    one(parser)
+    parser.add_argument("--trays", metavar="N,N", help="how many trays, such as 3,4,5")
+    parser.add_argument("--every", metavar="DAYS,DAYS", help="days between turns, such as 45,60,75")
+    parser.add_argument("--scraps", metavar="MASS,MASS", help="scraps a week, such as 1kg,2kg")
+    parser.add_argument("--seed", metavar="N", type=int, help="the same seed gives the same answer")
+    parser.add_argument("--draws", metavar="N", type=int, help="how many draws of the rates; 200 as a rule")
+    add_reading(parser)
+
+
+def ledger(parser: ArgumentParser) -> None:
+    """One bin or all, and what had been forecast."""
+    any_read(parser)
+    parser.add_argument(
+        "--forecasts", action="store_true", help="past forecasts beside what came; takes some seconds"
+    )
 
 
 def day(parser: ArgumentParser) -> None:

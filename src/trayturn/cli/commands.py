@@ -169,6 +169,13 @@ _ALL = (
         ABOUT_JSON,
     ),
     Command(
+        "compare",
+        "How many trays, how often to turn: ways side by side.",
+        "compare:compared",
+        arguments_bins.compare,
+        ABOUT_JSON,
+    ),
+    Command(
         "score",
         "Past forecasts of the outlook against what came.",
         "outlook:score",
@@ -179,7 +186,7 @@ _ALL = (
         "ledger",
         "Castings made against what went in, turn by turn.",
         "ledger:ledger",
-        arguments.any_read,
+        arguments_bins.ledger,
         ABOUT_JSON,
     ),
     Command(

@@ -4,15 +4,19 @@ from __future__ import annotations
 
 import math
 from argparse import Namespace
+from collections.abc import Sequence
 from typing import Any
 
 from trayturn.advice.pantry import pantry_of
-from trayturn.advice.turn_day.jobs import jobs
+from trayturn.advice.turn_day.counting import choices
+from trayturn.advice.turn_day.jobs import job_words, jobs
 from trayturn.advice.turn_day.lifts import LiftTold
-from trayturn.advice.turn_day.plan import DayPlan, Wish, counts, plan_day
+from trayturn.advice.turn_day.needs import Needs
+from trayturn.advice.turn_day.plan import DayPlan, Wish, plan_day, spare_trays
+from trayturn.advice.turn_day.plan_words import full_lines
 from trayturn.advice.turn_day.tasks import DayView, Task, view_day
-from trayturn.advice.turn_day.telling import step_lines, to_do
-from trayturn.advice.turn_day.whole import TOOLS, Whole, full_lines, whole_day
+from trayturn.advice.turn_day.telling import step_lines, to_do_now, where_words
+from trayturn.advice.turn_day.whole import Whole, whole_day
 from trayturn.cli import amounts, as_json
 from trayturn.cli.layout import Page
 from trayturn.cli.opening import open_bin, readable, stack_asked
@@ -46,39 +50,53 @@ def day(options: Namespace, clock: Clock) -> int:
 def _wish(options: Namespace, profile: Profile, stack: Stack) -> Wish:
     """What was asked for otherwise than usual. Raises `Refused`."""
     bedding = amounts.masses(options.bedding, "--bedding", profile.bin.units)
+    fewer = options.fewer or options.no_fresh
+    if fewer and options.more:
+        raise Refused("--fewer and --more cannot both be asked for.")
     if options.order:
+        if options.fewer or options.more:
+            raise Refused("--order already says which trays stand: leave --fewer and --more out.")
         return _by_hand(options, profile, stack, bedding)
-    usual = plan_day(stack)
-    if options.no_fresh or options.fewer:
-        if Wish(bring=False) not in counts(stack).values():
-            raise Refused("One tray fewer cannot be had: no tray could be fed then, or none comes in.")
-        return Wish(bring=False, bedding_kg=bedding)
-    if options.more:
-        if not any(one.more for one in counts(stack).values()):
-            stand = len(usual.order)
-            raise Refused(f"No spare tray is left to come in: {stand} stand after the usual turn.")
-        return Wish(more=1, bedding_kg=bedding)
-    return Wish(bedding_kg=bedding)
+    if not fewer and not options.more:
+        return Wish(bedding_kg=bedding)
+    wishes = [one.wish for one in choices(stack)]
+    if fewer and Wish(bring=False) not in wishes:
+        raise Refused("One tray fewer cannot be had: no tray could be fed then, or none comes in.")
+    if options.more and Wish(more=1) not in wishes:
+        stand = len(plan_day(stack).order)
+        raise Refused(f"No spare tray is left to come in: {stand} stand after the usual turn.")
+    return Wish(bring=not fewer, more=int(options.more), bedding_kg=bedding)
 
 
 def _by_hand(options: Namespace, profile: Profile, stack: Stack, bedding: dict[str, float]) -> Wish:
     """`C,A=finishing,B=feeding`, bottom first. Raises `Refused`."""
-    known = [tray.id for tray in (*stack.trays, *stack.off_stack)]
-    known = list(dict.fromkeys([*(tray.id for tray in profile.trays), *known]))
+    usual = plan_day(stack)
+    known = [*(tray.id for tray in profile.trays), *(tray.id for tray in (*stack.trays, *stack.off_stack))]
+    known = list(dict.fromkeys([*known, *usual.fresh]))
     order: list[str] = []
     stages: dict[str, Stage] = {}
     for part in options.order.split(","):
-        name, _, stage = (piece.strip() for piece in part.partition("="))
-        tray = next((one for one in known if one.casefold() == name.casefold()), None)
-        if tray is None:
-            raise Refused(f"--order: there is no tray {clean(name, 20)!r}; its trays are {listed(known)}.")
+        tray, stage = _part(part, known)
         if tray in order:
             raise Refused(f"--order: tray {tray} is named twice.")
-        if stage and stage.casefold() not in STAGES:
-            raise Refused(f"--order: {clean(stage, 20)!r} is no stage; write {listed(STAGES)}.")
+        if stack.separation(tray) is not None:
+            raise Refused(f"--order: tray {tray} is being separated; it stays on top until that is over.")
+        if options.no_fresh and tray in spare_trays(stack):
+            raise Refused(f"--order: tray {tray} is a fresh one, and --no-fresh leaves those out.")
         order.append(tray)
-        stages |= {tray: Stage(stage.casefold())} if stage else {}
-    return Wish(order=tuple(order), stages=stages, bedding_kg=bedding)
+        stages |= {tray: stage} if stage else {}
+    return Wish(bring=not options.no_fresh, order=tuple(order), stages=stages, bedding_kg=bedding)
+
+
+def _part(part: str, known: Sequence[str]) -> tuple[str, Stage | None]:
+    """One tray of a typed order, with its stage if that is named. Raises `Refused`."""
+    name, _, stage = (piece.strip() for piece in part.partition("="))
+    tray = next((one for one in known if one.casefold() == name.casefold()), None)
+    if tray is None:
+        raise Refused(f"--order: there is no tray {clean(name, 20)!r}; its trays are {listed(known)}.")
+    if stage and stage.casefold() not in STAGES:
+        raise Refused(f"--order: {clean(stage, 20)!r} is no stage; write one of {', '.join(STAGES)}.")
+    return tray, Stage(stage.casefold()) if stage else None
 
 
 def _plan_data(whole: Whole, stack: Stack) -> dict[str, Any]:
@@ -96,12 +114,45 @@ def _plan_data(whole: Whole, stack: Stack) -> dict[str, Any]:
         "minutes": whole.time.minutes._asdict(),
         "minutes_hands": whole.time.hands._asdict(),
         "minutes_rest_on": whole.time.basis,
-        "bedding_need_kg": whole.support.need.one.mid if whole.support is not None else None,
-        "bedding_stock_kg": whole.support.stock_kg if whole.support is not None else None,
+        "own_days": whole.time.days,
+        "bedding": _bedding(whole.needs),
+        "meal": _meal(whole.needs),
         "not_ready": [{"code": one.code, "what": one.what, "to_do": one.to_do} for one in whole.waits],
         "unwise": list(plan.wrong),
-        "tools": list(TOOLS),
+        "tools": list(whole.tools),
         "cautions": [one.code for one in whole.cautions],
+        "choices": [
+            {"trays": one.number, "does": one.does, "suggested_for": one.why or None}
+            for one in choices(stack)
+        ],
+    }
+
+
+def _bedding(needs: Needs) -> dict[str, Any] | None:
+    need = needs.bedding
+    if need is None:
+        return None
+    return {
+        "name": need.bedding,
+        "trays": list(need.trays),
+        "need_kg": need.need._asdict(),
+        "rests_on": need.basis,
+        "stock_kg": need.stock_kg,
+        "others_kg": need.others_kg,
+        "short_kg": need.short_kg if need.stock_kg is not None else None,
+    }
+
+
+def _meal(needs: Needs) -> dict[str, Any] | None:
+    meal = needs.meal
+    if meal is None:
+        return None
+    return {
+        "tray": meal.tray,
+        "scraps_kg": meal.scraps._asdict() if meal.scraps is not None else None,
+        "bedding_kg": meal.bedding._asdict() if meal.bedding is not None else None,
+        "meals": meal.meals,
+        "caddy_kg": meal.caddy_kg,
     }
 
 
@@ -141,26 +192,40 @@ def _print_plan(whole: Whole, stack: Stack, page: Page) -> None:
         level = f"level {move['to_level']}, {move['to_stage']}" if move["to_level"] else "to be separated"
         page.line(f"Tray {tray_id}: {level} ({was})", 2)
     page.line("")
-    page.lines(full_lines(whole, stack))
+    for line in full_lines(whole, stack):
+        page.line(line, hanging=2 if line[:2] == "- " else 3 if line[:1].isdigit() else 0)
 
 
 def _tell_view(view: DayView, stack: Stack, options: Namespace) -> None:
     """The day under way: its steps, what is next, and what fits into a rest."""
     rests = running_rests([stack], stack.as_of)
     fitting = jobs(stack, rests[0].shown.left, stack.as_of) if rests and not rests[0].over else ()
-    now = to_do(view.now, view)
+    now = to_do_now(view, stack)
     if options.json:
         data = {"bin": stack.key, "under_way": True, "begun": view.day.begun_at.isoformat(), "next": now}
         data |= {"tasks": [_task(task) for task in view.tasks], "jobs": [job.what for job in fitting]}
+        data |= _standing(view, stack)
         as_json.print_json(data)
         return
     page = Page(options.ascii)
     page.line(f"A turn day of {clean(stack.setup.name, 60)} is under way. Next: {now}")
+    page.lines(where_words(view))
     for line in step_lines(view):
         so_far = f", {line.so_far}" if line.so_far else ""
         page.line(f"{line.title}: {line.standing}{so_far}", 2)
     for job in fitting:
-        page.line(f"While it rests: {job.what} (about {job.minutes:.0f} min). {job.why}")
+        page.line(f"While it rests: {job_words(job)}")
+
+
+def _standing(view: DayView, stack: Stack) -> dict[str, Any]:
+    """Where the trays are at this moment, and the separations that run."""
+    spots = view.moving.spots(view.lifts_done) if view.lifted else None
+    return {
+        "lifts_left": len(view.moving.lifts) - view.lifts_done,
+        "stack_now": list(spots.stack) if spots is not None else [tray.id for tray in stack.trays],
+        "places_now": [list(pile) for pile in spots.places] if spots is not None else [],
+        "separating": [one.tray for one in stack.separations],
+    }
 
 
 def _task(task: Task) -> dict[str, Any]:

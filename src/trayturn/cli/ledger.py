@@ -19,7 +19,9 @@ from trayturn.cli.opening import open_all, open_bin, readable, stack_asked
 from trayturn.cli.parsing import moment_asked
 from trayturn.cli.standing import NO_BINS
 from trayturn.clock import Clock
+from trayturn.domain.profile import Profile
 from trayturn.domain.setup import Units
+from trayturn.domain.stack import Stack
 
 
 def ledger(options: Namespace, clock: Clock) -> int:
@@ -30,7 +32,7 @@ def ledger(options: Namespace, clock: Clock) -> int:
         readable(loaded[0])
     profiles = [one.profile for one in loaded if one.profile is not None and not one.problems]
     broken = [one.key for one in loaded if one.profile is None or one.problems]
-    books = [ledger_of(stack_asked(options, one, now), pantry_of(one)) for one in profiles]
+    books = [_book(one, stack_asked(options, one, now), options.forecasts) for one in profiles]
     books.sort(key=lambda one: one.name.casefold())
     if not options.json:
         _print(books, broken, Page(options.ascii))
@@ -46,6 +48,15 @@ def ledger(options: Namespace, clock: Clock) -> int:
             }
         )
     return int(bool(broken))
+
+
+def _book(profile: Profile, stack: Stack, with_forecasts: bool) -> Ledger:
+    """A bin's ledger; past forecasts beside it are made again, which takes some seconds."""
+    if not with_forecasts:
+        return ledger_of(stack, pantry_of(profile))
+    from trayturn.advice.outlook.score import forecasts
+
+    return ledger_of(stack, pantry_of(profile), forecasts(profile, stack))
 
 
 def _data(one: Ledger) -> as_json.Data:

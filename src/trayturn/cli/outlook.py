@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from argparse import Namespace
-from collections.abc import Iterator
 
-from trayturn.advice.bands import rough_mass
 from trayturn.advice.outlook.history import history_of
 from trayturn.advice.outlook.making import DAYS, DRAWS, LONGEST_DAYS, outlook
 from trayturn.advice.outlook.plan import plan_words
 from trayturn.advice.outlook.result import Outlook, PastForecast, Skill
-from trayturn.advice.outlook.score import past_forecasts, skill_of, worse_than_thumb
+from trayturn.advice.outlook.score import past_forecasts, skill_of
+from trayturn.advice.outlook.scored import NOTHING, past_lines, verdict
 from trayturn.advice.outlook.what_if import Compared, read_what_if, what_if
 from trayturn.advice.outlook.words import castings, skill_lines
 from trayturn.cli import as_json, outlook_data
@@ -18,13 +17,11 @@ from trayturn.cli.layout import Page
 from trayturn.cli.opening import open_bin, readable, stack_asked
 from trayturn.cli.parsing import Refused
 from trayturn.clock import Clock
-from trayturn.domain.setup import Units
 from trayturn.domain.stack import Stack
-from trayturn.domain.units import UnitError, show_mass
-from trayturn.domain.words import count, day
+from trayturn.domain.units import UnitError
+from trayturn.domain.words import day
 
 MOST_DRAWS, LEAST_DRAWS = 5000, 20
-NOTHING = "No castings are weighed yet. Write down what they weigh, and forecasts are scored here."
 
 
 def outlook_of(options: Namespace, clock: Clock) -> int:
@@ -124,27 +121,7 @@ def _print_score(past: tuple[PastForecast, ...], skill: Skill, stack: Stack, pag
         page.line(NOTHING)
         return
     page.lines(skill_lines(skill), 0, 2)
-    page.line(_verdict(skill), 0, 2)
+    page.line(verdict(skill), 0, 2)
     for one in reversed(past):
         page.line()
-        page.lines(_past_lines(one, stack), 0, 2)
-
-
-def _verdict(skill: Skill) -> str:
-    if worse_than_thumb(skill):
-        return "So the outlook gives harvests by the rule of thumb for now."
-    if skill.harvests < 3:
-        return f"{count(skill.harvests, 'harvest')} tell too little yet to choose between the two."
-    return "So the outlook goes by the model."
-
-
-def _past_lines(one: PastForecast, stack: Stack) -> Iterator[str]:
-    units: Units = stack.setup.units
-    came = "not weighed" if one.came is None else show_mass(one.came, units)
-    held = {True: "within the band", False: "outside the band", None: ""}[one.held]
-    yield f"Tray {one.tray}, {day(one.target_at, stack.as_of)}: {came}, {held}"
-    band = f"{rough_mass(one.p10, units)} to {rough_mass(one.p90, units)}"
-    yield (
-        f"  forecast {day(one.made_at, stack.as_of)}: about {rough_mass(one.p50, units)} ({band}); "
-        f"rule of thumb {rough_mass(one.thumb, units)}"
-    )
+        page.lines(past_lines(one, stack.as_of, stack.setup.units), 0, 2)

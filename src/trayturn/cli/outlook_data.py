@@ -17,7 +17,7 @@ from trayturn.advice.outlook.result import (
     Skill,
 )
 from trayturn.advice.outlook.score import worse_than_thumb
-from trayturn.advice.outlook.what_if import Compared
+from trayturn.advice.outlook.what_if import TIMES, Compared
 from trayturn.cli.as_json import Data, amount, amounts, days, moment
 from trayturn.domain.stack import Stack
 
@@ -62,6 +62,7 @@ def of_both(both: Compared, stack: Stack) -> Data:
             "kind": both.what.kind,
             "days": both.what.days or None,
             "celsius": both.what.celsius if both.what.kind in ("cold", "heat") else None,
+            "times": both.what.factor if both.what.kind in TIMES else None,
             "differences": list(both.differences),
             "do": list(both.do),
             "outlook": of_outlook(both.then, stack),

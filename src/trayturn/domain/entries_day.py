@@ -10,13 +10,15 @@ from trayturn.domain.entry_base import Choice, DayOutcome, DayStep, EntryBase, M
 from trayturn.domain.setup import TrayId
 
 Trays = Annotated[tuple[TrayId, ...], Field(max_length=20, strict=False)]
+Room = Annotated[int, Field(ge=1, le=10)]
 
 
 class TurnDayBegun(EntryBase):
     """A turn day with its plan: the order the stack is to have, bottom first, and the trays to be separated.
 
     The trays of `separating` are in the order too where they stand on top meanwhile. `fresh` comes in with
-    that bedding; `no_fresh` says that one is left out since there is no bedding for it.
+    that bedding; `no_fresh` says that one is left out since there is no bedding for it. `places_beside` and
+    `trays_on_a_place` are the room the lifts were planned for: the day keeps to them.
     """
 
     title = "turn day begun"
@@ -27,10 +29,15 @@ class TurnDayBegun(EntryBase):
     fresh: TrayId | None = None
     bedding_kg: Masses = Field(default_factory=dict)
     no_fresh: bool | None = None
+    places_beside: Room | None = None
+    trays_on_a_place: Room | None = None
 
 
 class DayStepDone(EntryBase):
-    """A step of the turn day done. `number` tells which lift of many, from 1; `skipped`: left undone."""
+    """A step of the turn day done. `number` tells which lift of many, from 1; `skipped`: left undone.
+
+    Moving that is skipped without a number leaves every lift undone that was not done by then.
+    """
 
     title = "day step done"
     kind: Literal["day_step_done"] = "day_step_done"

@@ -10,6 +10,7 @@ from typing import Any
 
 from trayturn.domain import fold_after, fold_care, fold_day, fold_separation, fold_stores, fold_trays
 from trayturn.domain.entries import (
+    DayStepDone,
     DeadlineMoved,
     Entry,
     PassDone,
@@ -19,6 +20,7 @@ from trayturn.domain.entries import (
     StepEnded,
     StepStarted,
     TurnDayBegun,
+    TurnDayEnded,
     Turned,
     Undone,
     name_entry,
@@ -117,18 +119,32 @@ def in_time(kept: Iterable[tuple[int, Entry]]) -> list[tuple[datetime, int, Entr
     """Entries in the order they count, each with the moment it counts at.
 
     That is the order of their times, but the steps of one separation keep the order in which they were
-    written: a clock set back between two of them must not stand a later step before an earlier one.
+    written: a clock set back between two of them must not stand a later step before an earlier one. A turn
+    day that has begun holds its own steps, and those of the trays that are separated on it, in the same way.
     """
     latest: dict[str, datetime] = {}
+    day: TurnDayBegun | None = None
     timed = []
     for index, entry in kept:
         at = entry.at
+        if isinstance(entry, TurnDayBegun):
+            day = entry
+        elif day is not None and _of_the_day(entry, day):
+            at = max(at, day.at)
+        day = None if isinstance(entry, TurnDayEnded) else day
         if isinstance(entry, SEPARATION_STEPS):
             at = latest[entry.tray] = max(at, latest.get(entry.tray, at))
         elif isinstance(entry, SeparationBegun):
             latest[entry.tray] = at
         timed.append((at, index, entry))
     return sorted(timed, key=itemgetter(0))
+
+
+def _of_the_day(entry: Entry, day: TurnDayBegun) -> bool:
+    """Whether an entry is a step of that turn day, or of a separation that belongs to it."""
+    if isinstance(entry, DayStepDone | TurnDayEnded):
+        return True
+    return isinstance(entry, (SeparationBegun, *SEPARATION_STEPS)) and entry.tray in day.separating
 
 
 def present(profile: Profile, now: datetime) -> datetime:

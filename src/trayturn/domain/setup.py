@@ -65,8 +65,8 @@ class BinSetup(Model):
 
     The defaults that time the work (3 to 4 minutes of loosening, 15 of rest, about 60 days between turns,
     four to six feedings in them) are common practice, no source. `places_beside` are where trays can be put
-    down beside the bin, and `trays_on_a_place` how many may stand on each other there. What is lifted depends
-    on heights over the floor: `stands_m` is how high the bin's feet stand, `places_m` how high the places are.
+    down beside the bin, and `trays_on_a_place` how many may stand on each other there. `stands_m` is
+    how high the bin's feet stand over the floor, and `places_m` how high the places are.
     """
 
     name: Annotated[str, Field(min_length=1, max_length=80)]

@@ -30,13 +30,19 @@ class RunningRest:
 
     def words(self, now: datetime) -> str:
         """One line: whose rest, what is left, the clock time it ends, and what comes next."""
-        who = f"{clean(self.name, 20)}, tray {self.tray}"
+        return f"{clean(self.name, 20)}, tray {self.tray}: {self._told(now)}"
+
+    def words_here(self, now: datetime) -> str:
+        """The same on a screen of its own bin."""
+        return f"Tray {self.tray}: {self._told(now)}"
+
+    def _told(self, now: datetime) -> str:
         name = self.shown.name
         if self.shown.over is not None:
-            return f"{who}: {name} over for {span(self.shown.over)}. Now {self.shown.then}."
+            return f"{name} over for {span(self.shown.over)}. Now {self.shown.then}."
         ends = clock(self.shown.ends_at, now) if self.shown.ends_at else ""
         left = countdown(self.shown.left or timedelta(0))
-        return f"{who}: {name} {left} left, until {ends}, then {self.shown.then}"
+        return f"{name} {left} left, until {ends}, then {self.shown.then}"
 
 
 def running_rests(stacks: Iterable[Stack], now: datetime) -> list[RunningRest]:

@@ -8,7 +8,7 @@ last: what goes with it is found before it.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -30,7 +30,10 @@ from trayturn.domain.entries import (
 from trayturn.domain.stack import Stack
 from trayturn.procedure import separation
 
-GOES_WITH = (Checked, TrayStarted, Turned)
+GOES_WITH: Mapping[DayStep, tuple[type[Entry], ...]] = {
+    DayStep.LOOK: (Checked, TrayStarted, Turned),
+    DayStep.MOVE: (TrayStarted, Turned),
+}
 """What a step of the day may write beside its own entry."""
 
 
@@ -55,20 +58,36 @@ def looked(stack: Stack, look: Look, now: datetime) -> list[Entry]:
     return [*entries, *done(stack, now)]
 
 
-def done(stack: Stack, now: datetime, *, skipped: bool = False) -> list[Entry]:
-    """The task that is next is done, or left undone. With the last lift the turn itself stands."""
+def done(stack: Stack, now: datetime) -> list[Entry]:
+    """The task that is next is done. With the last lift the turn itself stands."""
     view = view_day(stack)
     if view is None or view.now is None:
         return []
     task = view.now
     if task.step is DayStep.CLOSE:
         return [TurnDayEnded(at=moment(stack, now))]
-    if task.step is DayStep.SET_ON_TOP and not skipped:
+    if task.step is DayStep.SET_ON_TOP:
         return separation.begin(task.tray or "", moment(stack, now))
-    step = DayStepDone(
-        at=moment(stack, now), step=task.step, tray=task.tray, number=task.number, skipped=skipped or None
-    )
+    step = DayStepDone(at=moment(stack, now), step=task.step, tray=task.tray, number=task.number)
     turn = turn_of(stack, view.day.plan, step.at) if _stands_with(view, task) else []
+    return [*turn, step]
+
+
+def left_undone(stack: Stack, now: datetime, reason: str = "") -> list[Entry]:
+    """The task that is next is left undone, perhaps for a reason. At a lift that is all moving that is left.
+
+    The journal then has the stack as it stood: a tray cannot be half lifted in it.
+    """
+    view = view_day(stack)
+    if view is None or view.now is None:
+        return []
+    task = view.now
+    tray = None if task.step is DayStep.MOVE else task.tray
+    step = DayStepDone(at=moment(stack, now), step=task.step, tray=tray, skipped=True, note=reason)
+    if task.step is DayStep.CLOSE:
+        return [step, TurnDayEnded(at=step.at)]
+    nothing_to_lift = _stands_with(view, task) and task.step is DayStep.LOOK
+    turn = turn_of(stack, view.day.plan, step.at) if nothing_to_lift else []
     return [*turn, step]
 
 
@@ -91,15 +110,28 @@ def moment(stack: Stack, now: datetime) -> datetime:
     return max(now, stack.as_of)
 
 
+def moment_on(stack: Stack, now: datetime) -> datetime:
+    """The moment of work done on a turn day; otherwise simply now.
+
+    A meal by a clock that was set back would stand before the day, and before the tray that it brought in.
+    """
+    return now if stack.turn_day is None else moment(stack, now)
+
+
 def written_with(acts: Sequence[Entry]) -> list[Entry]:
     """The last step of a turn day with what was written with it, newest first; empty where it is none."""
-    if not acts or not isinstance(acts[-1], DayStepDone | TurnDayBegun | TurnDayEnded):
+    last = acts[-1] if acts else None
+    if isinstance(last, TurnDayBegun):
+        return [last]
+    if isinstance(last, TurnDayEnded):
+        before = acts[-2] if len(acts) > 1 else None
+        closing = isinstance(before, DayStepDone) and (before.step, before.at) == (DayStep.CLOSE, last.at)
+        return [last, before] if closing and before is not None else [last]
+    if not isinstance(last, DayStepDone):
         return []
-    taken: list[Entry] = [acts[-1]]
-    if not isinstance(acts[-1], DayStepDone):
-        return taken
+    taken: list[Entry] = [last]
     for entry in reversed(acts[:-1]):
-        if not isinstance(entry, GOES_WITH) or entry.at != acts[-1].at:
+        if not isinstance(entry, GOES_WITH.get(last.step, ())) or entry.at != last.at:
             break
         taken.append(entry)
     return taken

@@ -30,6 +30,8 @@ class Form:
     load: float
     near: float
     far: float
+    body: float
+    body_low: float
     knuckle: float
     height_slope: float
     top: float
@@ -37,9 +39,9 @@ class Form:
     least_travel: float
 
 
-METRIC = Form(23.0, 25.0, 63.0, 75.0, 0.003, 175.0, 4.5, 25.0)
+METRIC = Form(23.0, 25.0, 63.0, 20.0, 25.0, 75.0, 0.003, 175.0, 4.5, 25.0)
 """Kilograms and centimetres."""
-US = Form(51.0, 10.0, 25.0, 30.0, 0.0075, 70.0, 1.8, 10.0)
+US = Form(51.0, 10.0, 25.0, 8.0, 10.0, 30.0, 0.0075, 70.0, 1.8, 10.0)
 """Pounds and inches."""
 
 
@@ -61,6 +63,15 @@ def horizontal(reach: float, form: Form = METRIC) -> float:
     """HM from the hands' distance to the ankles: 1 up close, 0 beyond 63 cm (25 in)."""
     within(reach, "The reach", 0, 1000)
     return 0.0 if reach > form.far else form.near / max(reach, form.near)
+
+
+def reach_over(width: float, height: float, form: Form = METRIC) -> float:
+    """The reach that a load of that width, front to back, asks for where the hands are so high.
+
+    The body keeps 20 cm (8 in) away, and 25 cm (10 in) where the hands are lower than `near` (p. 8).
+    """
+    within(width, "The width of the load", 0, 1000)
+    return (form.body_low if height < form.near else form.body) + width / 2
 
 
 def vertical(height: float, form: Form = METRIC) -> float:

@@ -122,6 +122,7 @@ class TrayturnApp(App[None]):
                 pass
             self.call_from_thread(self.tell, path.stem)
         self._add_up()
+        import_module("trayturn.tui.screens.outlook.screen")
         self.call_from_thread(self._all_read)
 
     def _add_up(self) -> None:

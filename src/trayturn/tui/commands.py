@@ -13,11 +13,12 @@ from textual.binding import Binding, BindingType
 BINS, STACK, SEPARATION, JOURNAL, CAUTIONS = "bins", "stack", "separation", "journal", "cautions"
 BEGIN, SUPPLIES, PAST, DUE = "begin", "supplies", "past", "due"
 PUT_RIGHT, HANDBOOK, FEED, CHECK = "put_right", "handbook", "feed", "check"
-TURN_DAY, TURN_RUN = "turn_day", "turn_day_run"
+TURN_DAY, TURN_RUN, COMPARE = "turn_day", "turn_day_run", "compare"
 LEDGER, FOUND, LOTS = "ledger", "found", "castings"
+OUTLOOK = "outlook"
 EVERYWHERE = frozenset(
     {BINS, STACK, SEPARATION, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, HANDBOOK, FEED, CHECK}
-    | {LEDGER, FOUND, LOTS, TURN_DAY, TURN_RUN}
+    | {LEDGER, FOUND, LOTS, TURN_DAY, TURN_RUN, OUTLOOK, COMPARE}
 )
 
 
@@ -67,12 +68,27 @@ COMMANDS: tuple[Command, ...] = (
         "Open",
         "Open what is marked, or the reason behind it",
         _on(BINS, STACK, JOURNAL, CAUTIONS, BEGIN, SUPPLIES, PAST, DUE, PUT_RIGHT, HANDBOOK, FEED)
-        | _on(LEDGER, FOUND, LOTS, TURN_DAY),
-        _on(BINS, BEGIN, SUPPLIES, PAST, PUT_RIGHT, HANDBOOK, FEED, LEDGER, FOUND, LOTS, TURN_DAY),
+        | _on(LEDGER, FOUND, LOTS, TURN_DAY, OUTLOOK, COMPARE),
+        _on(
+            BINS,
+            BEGIN,
+            SUPPLIES,
+            PAST,
+            PUT_RIGHT,
+            HANDBOOK,
+            FEED,
+            LEDGER,
+            FOUND,
+            LOTS,
+            TURN_DAY,
+            OUTLOOK,
+            COMPARE,
+        ),
         "Enter",
         {
             TURN_DAY: ("All of it", "The whole day: lifts, tools, time, stock and cautions"),
             LOTS: ("Choose", "All that can be done with the marked lot"),
+            OUTLOOK: ("Why", "What the band rests on, what does not fit, what to measure"),
             LEDGER: ("Why", "Where the numbers of the marked row come from"),
             FOUND: ("Why", "The whole story of what is marked"),
             DUE: ("Why", "The reason behind what is marked"),
@@ -158,7 +174,9 @@ COMMANDS: tuple[Command, ...] = (
     Command(
         "castings", "1", "Castings", "Castings in tubs and jars, and what comes next for them", _on(STACK)
     ),
+    Command("compare", "4", "Compare", "How many trays, how often to turn: side by side", _on(STACK)),
     Command("ledger", "2", "Ledger", "Castings made against what went in, turn by turn", _on(STACK)),
+    Command("outlook", "3", "Outlook", "What the bin will do, fitted to its own record", _on(STACK)),
     Command("ledgers", "", "Ledger", "Castings of all bins against what went in", _on(BINS)),
     Command("found", "", "Found", "Pieces that go round again, and what does not belong", _on(STACK, LEDGER)),
     Command("founds", "", "Found", "What goes round and does not belong, in all bins", _on(BINS)),
@@ -187,10 +205,13 @@ COMMANDS: tuple[Command, ...] = (
         "v",
         "Tray",
         "Show one tray after another",
-        _on(JOURNAL, PUT_RIGHT, FEED, CHECK, SEPARATION),
-        _on(JOURNAL, PUT_RIGHT, CHECK),
+        _on(JOURNAL, PUT_RIGHT, FEED, CHECK, SEPARATION, OUTLOOK, COMPARE, TURN_DAY),
+        _on(JOURNAL, PUT_RIGHT, CHECK, OUTLOOK, COMPARE),
         here={
+            COMPARE: ("Aim", "What you want most: castings, little work, worms, all your scraps"),
+            TURN_DAY: ("Tray", "Mark the next tray, to move it with + and -"),
             SEPARATION: ("Next tray", "Go to the separation that needs hands next, in whatever bin"),
+            OUTLOOK: ("Tray", "The moisture of one tray after another"),
             FEED: ("Tray", "Feed another tray with this meal"),
             CHECK: ("Tray", "The next tray, and after the last one the whole bin"),
         },
@@ -200,9 +221,12 @@ COMMANDS: tuple[Command, ...] = (
         "g",
         "Kind",
         "Show one kind of entry after another",
-        _on(JOURNAL, FEED, TURN_DAY),
-        _on(JOURNAL, FEED, TURN_DAY),
+        _on(JOURNAL, FEED, TURN_DAY, OUTLOOK, COMPARE, LEDGER),
+        _on(JOURNAL, FEED, TURN_DAY, OUTLOOK, COMPARE, LEDGER),
         here={
+            OUTLOOK: ("What if", "One what-if after another; after the last, as planned"),
+            LEDGER: ("Forecasts", "What had been forecast of each harvest, beside what came"),
+            COMPARE: ("Scraps", "Amounts of scraps side by side, or trays and turns again"),
             TURN_DAY: ("Stage", "Another stage for the marked tray; after the last, separated"),
             FEED: ("Meal", "Another meal: last time's, the caddy's, or one you kept"),
         },
@@ -236,10 +260,11 @@ COMMANDS: tuple[Command, ...] = (
         "plus,equals_sign,right",
         "More",
         "More time, or more of what is marked; a week later",
-        _on(SEPARATION, SUPPLIES, PAST, DUE, FEED, CHECK, TURN_DAY, TURN_RUN),
-        _on(SUPPLIES, DUE, FEED, CHECK),
+        _on(SEPARATION, SUPPLIES, PAST, DUE, FEED, CHECK, TURN_DAY, TURN_RUN, OUTLOOK),
+        _on(SUPPLIES, DUE, FEED, CHECK, OUTLOOK),
         "+",
         {
+            OUTLOOK: ("Longer", "What-if: longer, or more of it"),
             TURN_DAY: ("Up", "The marked tray one level up; more of what is marked"),
             DUE: ("Later", "Put what is marked off by a day; again, by one more"),
             FEED: ("More", "More of what is marked; of none, as much as last time"),
@@ -250,10 +275,11 @@ COMMANDS: tuple[Command, ...] = (
         "minus,left",
         "Less",
         "Less time, or less of what is marked; a week earlier",
-        _on(SEPARATION, SUPPLIES, PAST, DUE, FEED, CHECK, TURN_DAY, TURN_RUN),
-        _on(SUPPLIES, DUE, FEED, CHECK),
+        _on(SEPARATION, SUPPLIES, PAST, DUE, FEED, CHECK, TURN_DAY, TURN_RUN, OUTLOOK),
+        _on(SUPPLIES, DUE, FEED, CHECK, OUTLOOK),
         "-",
         {
+            OUTLOOK: ("Shorter", "What-if: shorter, or less of it"),
             TURN_DAY: ("Down", "The marked tray one level down; less of what is marked"),
             DUE: ("Earlier", "Take a day of putting off back"),
             FEED: ("Less", "Less of what is marked"),
@@ -354,7 +380,7 @@ COMMANDS: tuple[Command, ...] = (
             FEED,
             CHECK,
         )
-        | _on(LEDGER, FOUND, LOTS),
+        | _on(LEDGER, FOUND, LOTS, OUTLOOK, COMPARE),
         "Esc",
     ),
     Command(

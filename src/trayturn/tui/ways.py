@@ -15,6 +15,7 @@ SCREENS = {
     "turn_day_run": "turn_day.run_screen:RunScreen",
     "separation": "separation.screen:SeparationScreen",
     "castings": "castings.screen:CastingsScreen",
+    "compare": "compare.screen:CompareScreen",
     "begin": "begin.screen:BeginScreen",
     "feed": "feed.screen:FeedScreen",
     "check": "check.screen:CheckScreen",
@@ -23,6 +24,7 @@ SCREENS = {
     "due": "due.screen:DueScreen",
     "past": "past.screen:PastScreen",
     "ledger": "ledger.screen:LedgerScreen",
+    "outlook": "outlook.screen:OutlookScreen",
     "found": "found.screen:FoundScreen",
     "handbook": "handbook.screen:HandbookScreen",
 }

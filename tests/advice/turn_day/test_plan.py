@@ -8,7 +8,8 @@ from hypothesis import strategies as st
 
 from tests.advice.stacks import Case, cases, of_stages
 from tests.builders import a_profile, a_usual_bin, entry, moment
-from trayturn.advice.turn_day.plan import Wish, counts, day_entries, plan_day, spare_trays, turn_of
+from trayturn.advice.turn_day.counting import counts
+from trayturn.advice.turn_day.plan import Wish, day_entries, plan_day, spare_trays, turn_of
 from trayturn.domain.entries import Stage, TrayStarted, TurnDayBegun, Turned
 from trayturn.domain.replay import replay
 

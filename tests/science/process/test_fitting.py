@@ -36,6 +36,20 @@ def test_where_all_is_linear_it_finds_the_exact_answer(rounds: int) -> None:
     assert np.cov(theta) == pytest.approx(before - gain @ reads @ before, abs=0.02)
 
 
+@pytest.mark.parametrize("readings", [4, 12, 13, 40])
+def test_many_readings_are_reckoned_as_few_are(readings: int) -> None:
+    """More readings than draws are reckoned among the draws; the gain written out is the same."""
+    rng, draws = np.random.default_rng(2), 12
+    theta, read = rng.standard_normal((3, draws)), rng.standard_normal((readings, draws))
+    value, sd = rng.standard_normal(readings), rng.uniform(0.2, 2.0, readings)
+    noise, weight = rng.standard_normal((readings, draws)), 4.0
+    moved = update(theta, read, value, sd, weight, noise)
+    of_both = np.cov(theta, read)
+    among = of_both[3:, 3:] + weight * np.diag(sd**2)
+    away = value[:, None] + np.sqrt(weight) * sd[:, None] * noise - read
+    assert moved == pytest.approx(theta + of_both[:3, 3:] @ np.linalg.solve(among, away), abs=1e-9)
+
+
 @cache
 def fitted(seed: int, turns: int) -> tuple[Drive, Rates, Fitted]:
     """A keeper who measured so many turns: what drives the bin as known, its true rates, the fit."""

@@ -14,7 +14,7 @@ def turn_day(stack: Stack) -> Iterator[Due]:
     if stack.turn_day is None:
         return
     from trayturn.advice.turn_day.tasks import view_day
-    from trayturn.advice.turn_day.telling import to_do
+    from trayturn.advice.turn_day.telling import resting, to_do_now
 
     view = view_day(stack)
     if view is None:
@@ -25,5 +25,6 @@ def turn_day(stack: Stack) -> Iterator[Due]:
         f"This turn day began {begun}; {closed} of {len(view.tasks)} tasks are done.",
         "It goes on from where it stands. On its screen z gives it up.",
     )
-    what = f"Turn day: {to_do(view.now, view)}"
-    yield due_at(stack, "turn_day", what, why, view.day.begun_at, press=Press.STEP_WAITS)
+    what = f"Turn day: {to_do_now(view, stack)}"
+    press = Press.REST_RUNS if resting(view, stack) else Press.STEP_WAITS
+    yield due_at(stack, "turn_day", what, why, view.day.begun_at, press=press)

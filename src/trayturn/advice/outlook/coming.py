@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from datetime import datetime
 from functools import cached_property
 from typing import TYPE_CHECKING
 
@@ -17,7 +18,7 @@ from trayturn.advice.pantry import pantry_of
 from trayturn.domain.entries import Stage
 from trayturn.domain.profile import Profile
 from trayturn.domain.stack import Stack
-from trayturn.science.process.events import Drive, Event, Separate
+from trayturn.science.process.events import Drive, Event, Separate, Turn
 from trayturn.science.temperature import activity_against
 
 if TYPE_CHECKING:
@@ -136,6 +137,13 @@ class Coming:
         past = figures.fan(recent[skip:], first + skip - self.today)
         left = self.leaves(tray) - self.today
         return figures.joined(past, figures.fan(coming[:left], 0)) if left > 0 else past
+
+    def turns(self) -> tuple[datetime, ...]:
+        """The turns from where the series begin, made and planned."""
+        first = round(float(self.known.recent.days[0]))
+        events = (*self.history.events, *self.ahead)
+        days = {round(e.day) for e in events if isinstance(e, Turn) and e.day >= first}
+        return tuple(self.history.calendar.noon(day) for day in sorted(days))
 
     @cached_property
     def sump(self) -> Array:

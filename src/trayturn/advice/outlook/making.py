@@ -120,6 +120,7 @@ def _made(
         finishing=coming.target,
         finishing_kg=None if by_thumb else coming.finishing_kg(),
         series=coming.series(not by_thumb),
+        turns=coming.turns(),
         worms_kg=figures.five(recent["worms_kg"][-1]),
         sump_l=figures.five(coming.sump[0].clip(0, profile.bin.sump_capacity_l)),
         moisture={

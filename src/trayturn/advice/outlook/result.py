@@ -202,9 +202,9 @@ class Outlook:
     `series` are fans by name: `castings` (wet kg, in the tray that finishes next or is fed), `worms` (kg in
     the bin), `sump` (litres), and `moisture:TRAY` (fractions). `finishing` is the tray whose castings
     `finishing_kg` are, as they would be if it were separated now. By the rule of thumb there is neither this
-    nor a fan of castings. `dry_bedding_kg` is what would keep the sump from filling up within the outlook:
-    nothing where it does not; None where no bedding that is reckoned with would. `seed` and `draws` give the
-    same outlook again.
+    nor a fan of castings. `turns` are those of the time that the series show, made and planned.
+    `dry_bedding_kg` is what would keep the sump from filling up within the outlook: nothing where it does
+    not; None where no bedding that is reckoned with would. `seed` and `draws` give the same outlook again.
     """
 
     key: str
@@ -217,6 +217,7 @@ class Outlook:
     finishing: str | None = None
     finishing_kg: Five | None = None
     series: Mapping[str, Fan] = field(default_factory=dict)
+    turns: tuple[datetime, ...] = ()
     worms_kg: Five | None = None
     sump_l: Five | None = None
     moisture: Mapping[str, Five] = field(default_factory=dict)

@@ -12,6 +12,7 @@ from trayturn.advice.outlook.plan import plan_of
 from trayturn.advice.outlook.result import Outlook, Plan
 from trayturn.advice.outlook.what_differs import differences
 from trayturn.advice.outlook.what_to_do import what_to_do
+from trayturn.advice.phrases import times_words
 from trayturn.domain.profile import Profile
 from trayturn.domain.replay import replay
 from trayturn.domain.setup import Units
@@ -23,15 +24,29 @@ HOLIDAY_DAYS, COLD, HEAT = 14.0, (5.0, 14.0), (32.0, 7.0)
 LONGEST_DAYS = 365.0
 COLDEST_C, HOTTEST_C = -20.0, 50.0
 KINDS = ("holiday", "cold", "heat", "double-scraps", "half-worms", "double-bedding")
+TIMES = {"double-scraps": 2.0, "half-worms": 0.5, "double-bedding": 2.0}
+"""How many times as much, where nobody says otherwise."""
+SHARES = {"scraps": "double-scraps", "worms": "half-worms", "bedding": "double-bedding"}
+"""The kinds that take a number of times, by the word that is typed before it."""
+MOST_TIMES = 10.0
 
 
 @dataclass(frozen=True, slots=True)
 class WhatIf:
-    """Something else than today's plan. `days` and `celsius` count where the kind has them."""
+    """Something else than today's plan. `days`, `celsius` and `times` count where the kind has them.
+
+    `times` is how many times as much of the scraps, worms or bedding; 0 is as many as the kind is named for.
+    """
 
     kind: str
     days: float = 0.0
     celsius: float = 0.0
+    times: float = 0.0
+
+    @property
+    def factor(self) -> float:
+        """How many times as much; once where the kind has none."""
+        return self.times or TIMES.get(self.kind, 1.0)
 
     def plan(self, plan: Plan, now: datetime) -> Plan:
         """Today's plan with this in it, from tomorrow on."""
@@ -44,14 +59,10 @@ class WhatIf:
             return f"{count(round(self.days), 'day')} away"
         if self.kind in ("cold", "heat"):
             return f"{count(round(self.days), 'day')} at {show_temperature(self.celsius, units)}"
-        return SAID[self.kind]
+        return f"{times_words(self.factor)} the {OF[self.kind]}"
 
 
-SAID = {
-    "double-scraps": "twice the scraps",
-    "half-worms": "half the worms",
-    "double-bedding": "twice the bedding at each meal",
-}
+OF = {"double-scraps": "scraps", "half-worms": "worms", "double-bedding": "bedding at each meal"}
 
 
 def _away(what: WhatIf, plan: Plan, start: datetime) -> Plan:
@@ -66,19 +77,23 @@ CHANGES: dict[str, Callable[[WhatIf, Plan, datetime], Plan]] = {
     "holiday": _away,
     "cold": _spell,
     "heat": _spell,
-    "double-scraps": lambda what, plan, start: replace(plan, scraps_kg_per_week=2 * plan.scraps_kg_per_week),
-    "half-worms": lambda what, plan, start: replace(plan, worms_share=0.5 * plan.worms_share),
-    "double-bedding": lambda what, plan, start: replace(plan, bedding_ratio=2 * plan.bedding_ratio),
+    "double-scraps": lambda what, plan, start: replace(
+        plan, scraps_kg_per_week=what.factor * plan.scraps_kg_per_week
+    ),
+    "half-worms": lambda what, plan, start: replace(plan, worms_share=what.factor * plan.worms_share),
+    "double-bedding": lambda what, plan, start: replace(plan, bedding_ratio=what.factor * plan.bedding_ratio),
 }
 
 
 def read_what_if(text: str, units: Units = Units.METRIC) -> WhatIf:
-    """`holiday=14`, `cold=5C:14`, `heat`, `double-scraps`, `half-worms`, `double-bedding`.
+    """`holiday=14`, `cold=5C:14`, `heat`, `double-scraps`, `half-worms`, `double-bedding`, `scraps=1.5`.
 
     Raises `UnitError` for anything else, with what would do.
     """
     kind, _, value = text.strip().partition("=")
     kind = kind.strip().lower()
+    if kind in SHARES:
+        return WhatIf(SHARES[kind], times=_times(value, kind))
     if kind not in KINDS:
         raise UnitError(f"{kind[:30]!r} is nothing that is reckoned; use one of {', '.join(KINDS)}.")
     if kind == "holiday":
@@ -101,6 +116,15 @@ def _weather(kind: str, value: str, units: Units) -> WhatIf:
         ends = " to ".join(show_temperature(end, units) for end in (COLDEST_C, HOTTEST_C))
         raise UnitError(f"{degrees.strip()} is no temperature of a room with worms; use one from {ends}.")
     return WhatIf(kind, days, celsius)
+
+
+def _times(text: str, kind: str) -> float:
+    number, unit = split_quantity(text, "1.5")
+    if unit not in ("", "x", "times") or not 0 < number <= MOST_TIMES:
+        raise UnitError(
+            f"{text.strip()!r} is no number of times above 0 up to {MOST_TIMES:g}; type {kind}=1.5."
+        )
+    return number
 
 
 def _days(text: str, example: str) -> float:
@@ -143,5 +167,5 @@ def what_if(
     told = tuple(differences(today, then, stack))
     do: tuple[str, ...] = ()
     if then.series:
-        do = tuple(what_to_do(what.kind, what.days, what.celsius, plan, today, then, profile))
+        do = tuple(what_to_do(what.kind, what.days, what.celsius, what.factor, plan, today, then, profile))
     return Compared(what, what.said(units), today, then, told, do)

@@ -10,6 +10,7 @@ from trayturn.advice.bands import mass_band, rough_mass
 from trayturn.advice.checking.measured import KILLS_C
 from trayturn.advice.outlook.coming import meal_of
 from trayturn.advice.outlook.result import Fan, Outlook, Plan
+from trayturn.advice.phrases import times_words
 from trayturn.advice.reading import LIMITS_SOURCE
 from trayturn.domain.profile import Profile
 from trayturn.domain.setup import Units
@@ -29,6 +30,7 @@ MEALS_MISSED = 3.0
 class _Case:
     days: float
     celsius: float
+    times: float
     plan: Plan
     today: Outlook
     then: Outlook
@@ -45,10 +47,17 @@ class _Case:
 
 
 def what_to_do(
-    kind: str, days: float, celsius: float, plan: Plan, today: Outlook, then: Outlook, profile: Profile
+    kind: str,
+    days: float,
+    celsius: float,
+    times: float,
+    plan: Plan,
+    today: Outlook,
+    then: Outlook,
+    profile: Profile,
 ) -> Iterator[str]:
     """A few sentences for that kind of what if; `today` is the outlook without it, `then` the one with it."""
-    yield from ACTS[kind](_Case(days, celsius, plan, today, then, profile))
+    yield from ACTS[kind](_Case(days, celsius, times, plan, today, then, profile))
 
 
 def _holiday(case: _Case) -> Iterator[str]:
@@ -117,7 +126,7 @@ def _heat(case: _Case) -> Iterator[str]:
 
 def _double_scraps(case: _Case) -> Iterator[str]:
     eaten = case.today.scraps_kg_per_week
-    fed = 2 * case.plan.scraps_kg_per_week
+    fed = case.times * case.plan.scraps_kg_per_week
     if eaten is not None:
         more = fed > eaten.p90
         yield (
@@ -126,15 +135,17 @@ def _double_scraps(case: _Case) -> Iterator[str]:
         )
         if more:
             yield "Go up by a little each week, and wait where the last meal is still there."
+    times = times_words(case.times)
     yield (
-        f"Twice the scraps need twice the dry bedding: "
-        f"{rough_mass(2 * case.meal_kg * case.plan.bedding_ratio, case.units)} at each meal."
+        f"{times[:1].upper()}{times[1:]} the scraps need {times} the dry bedding: "
+        f"{rough_mass(case.times * case.meal_kg * case.plan.bedding_ratio, case.units)} at each meal."
     )
 
 
 def _half_worms(case: _Case) -> Iterator[str]:
     fan, now = case.then.series["worms"], case.today.worms_kg
-    yield f"Feed half for now: {rough_mass(case.meal_kg / 2, case.units)} of scraps at a meal."
+    meal = rough_mass(case.times * case.meal_kg, case.units)
+    yield f"Feed by the worms for now: {meal} of scraps at a meal."
     if now is None:
         return
     back = next((d for d, kg in zip(fan.days, fan.p50, strict=True) if d > 0 and kg >= now.p50), None)
@@ -146,9 +157,10 @@ def _half_worms(case: _Case) -> Iterator[str]:
 
 def _double_bedding(case: _Case) -> Iterator[str]:
     weeks = (case.then.until - case.then.as_of).days / 7
-    more = weeks * case.plan.scraps_kg_per_week * case.plan.bedding_ratio
+    more = (case.times - 1) * weeks * case.plan.scraps_kg_per_week * case.plan.bedding_ratio
     until = day(case.then.until, case.then.as_of)
-    yield f"It takes {rough_mass(more, case.units)} more dry bedding until {until}."
+    amount = f"{rough_mass(abs(more), case.units)} {'more' if more > 0 else 'less'}"
+    yield f"It takes {amount} dry bedding until {until}."
     if case.today.sump_full_on is not None and case.then.sump_full_on is None:
         yield "It keeps the sump from filling up."
     yield "Read the moisture after two meals: a tray below 60 % needs water with it."

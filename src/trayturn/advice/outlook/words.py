@@ -26,11 +26,11 @@ def rests_on(measurements: int) -> str:
 def sentences(told: Outlook, stack: Stack) -> Iterator[str]:
     """All that the outlook says, the harvests first."""
     units = stack.setup.units
-    yield from _harvests(told, stack)
-    yield from _finishing(told, units)
-    yield from _worms(told, units)
-    yield from _water(told, stack)
-    yield from _basis(told)
+    yield from harvests(told, stack)
+    yield from finishing(told, units)
+    yield from worms(told, units)
+    yield from water(told, stack)
+    yield from rests_lines(told)
 
 
 def castings(kg: Five, units: Units) -> str:
@@ -38,7 +38,8 @@ def castings(kg: Five, units: Units) -> str:
     return f"about {rough_mass(kg.p50, units)} of castings ({mass_band(kg.band, units)})"
 
 
-def _harvests(told: Outlook, stack: Stack) -> Iterator[str]:
+def harvests(told: Outlook, stack: Stack) -> Iterator[str]:
+    """The harvests to come."""
     if not told.harvests:
         yield f"No harvest falls into the time up to {day(told.until, told.as_of)}."
     for one in told.harvests[:HARVESTS_TOLD]:
@@ -56,12 +57,14 @@ def harvest_line(one: Harvest, told: Outlook, units: Units) -> str:
     return f"Tray {one.tray}, separated {when}: {castings(one.castings_kg, units)}."
 
 
-def _finishing(told: Outlook, units: Units) -> Iterator[str]:
+def finishing(told: Outlook, units: Units) -> Iterator[str]:
+    """What the tray that finishes next holds now."""
     if told.finishing is not None and told.finishing_kg is not None:
         yield f"In tray {told.finishing} by now: {castings(told.finishing_kg, units)}."
 
 
-def _worms(told: Outlook, units: Units) -> Iterator[str]:
+def worms(told: Outlook, units: Units) -> Iterator[str]:
+    """The worms, and the scraps that keep them."""
     if told.worms_kg is not None:
         later = told.series["worms"]
         end = later.at(len(later) - 1)
@@ -73,15 +76,11 @@ def _worms(told: Outlook, units: Units) -> Iterator[str]:
         yield f"That keeps them: {mass_band(told.scraps_kg_per_week.band, units)} of your scraps a week."
 
 
-def _water(told: Outlook, stack: Stack) -> Iterator[str]:
+def water(told: Outlook, stack: Stack) -> Iterator[str]:
+    """The lowest tray, the sump, and the bedding that keeps it from filling up."""
     units = stack.setup.units
     if told.bottom_tray is not None:
-        soaked = told.bottom_tray_soaked_on
-        yield (
-            f"Tray {told.bottom_tray}, the lowest, is soaked {days_words(soaked, told)}."
-            if soaked is not None
-            else f"Tray {told.bottom_tray}, the lowest, does not soak through while it lies there."
-        )
+        yield soaked(told)
     if told.sump_full_on is not None:
         yield f"The sump is full {days_words(told.sump_full_on, told)}, if nobody empties it."
     elif told.sump_l is not None:
@@ -93,6 +92,15 @@ def _water(told: Outlook, stack: Stack) -> Iterator[str]:
         yield f"About {more} more dry bedding, spread over the meals, would prevent that."
     elif told.dry_bedding_kg is None:
         yield "More dry bedding at the meals would not prevent that: feed less, or empty it in time."
+
+
+def soaked(told: Outlook) -> str:
+    """When the lowest tray is soaked."""
+    on = told.bottom_tray_soaked_on
+    lowest = f"Tray {told.bottom_tray}, the lowest,"
+    if on is None:
+        return f"{lowest} does not soak through while it lies there."
+    return f"{lowest} is soaked {days_words(on, told)}."
 
 
 def sump_words(litres: Five, units: Units) -> str:
@@ -115,7 +123,8 @@ def days_words(days: Days, told: Outlook) -> str:
     return f"about {day(days.mid, told.as_of)} ({ends[0]} to {ends[1]})"
 
 
-def _basis(told: Outlook) -> Iterator[str]:
+def rests_lines(told: Outlook, most: int = 3) -> Iterator[str]:
+    """What the outlook rests on, up to so many entries that do not fit, and what to measure next."""
     skill = told.rests_on.skill
     if told.used == "rule of thumb":
         yield (
@@ -126,9 +135,9 @@ def _basis(told: Outlook) -> Iterator[str]:
     words = told.rests_on.words
     yield f"{words[:1].upper()}{words[1:]}."
     yield from skill_lines(skill)
-    yield from (one.words for one in told.does_not_fit[:3])
-    if len(told.does_not_fit) > 3:
-        yield f"{count(len(told.does_not_fit) - 3, 'more entry', 'more entries')} do not fit either."
+    yield from (one.words for one in told.does_not_fit[:most])
+    if len(told.does_not_fit) > most:
+        yield f"{count(len(told.does_not_fit) - most, 'more entry', 'more entries')} do not fit either."
     if told.narrow_most is not None:
         yield told.narrow_most.words
 

@@ -58,8 +58,17 @@ class Moving:
 def moving_of(
     before: Sequence[str], stages: Mapping[str, Stage], begun: TurnDayBegun, setup: BinSetup
 ) -> Moving:
-    """The lifts of a day that has begun: the same ones whenever they are asked for."""
-    return moving_to(before, begun.order, begun.separating, stages, setup)
+    """The lifts of a day that has begun: the same ones whenever they are asked for.
+
+    The room they were planned for counts, also where the bin was given another meanwhile.
+    """
+    room = setup.model_copy(
+        update={
+            "places_beside": begun.places_beside or setup.places_beside,
+            "trays_on_a_place": begun.trays_on_a_place or setup.trays_on_a_place,
+        }
+    )
+    return moving_to(before, begun.order, begun.separating, stages, room)
 
 
 def moving_to(

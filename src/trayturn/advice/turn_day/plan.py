@@ -21,7 +21,8 @@ class Wish:
     """What the keeper wants otherwise than the pattern has it.
 
     Without `bring` no fresh tray comes in: one tray fewer. `more` spare trays come in beside it. `order` is a
-    stack arranged by hand, bottom first, without what is separated; `stages` what its trays then do.
+    stack arranged by hand, bottom first, without what is separated; `stages` what its trays then do. A tray
+    whose separation is under way stays on top whatever the order says.
     `bedding_kg` is what each fresh tray is filled with.
     """
 
@@ -37,7 +38,8 @@ class DayPlan:
     """The stack that a turn day leaves. `order` is bottom first, without the trays that are `separating`.
 
     `fresh` come in with bedding; one that `comes_back` does so only after its separation. `fed` is fed from
-    then on. `left_out` says that a fresh tray could have come in and does not.
+    then on. `left_out` says that a fresh tray could have come in and does not. `places_beside` and
+    `trays_on_a_place` are the room there is for the lifts.
     """
 
     order: tuple[str, ...] = ()
@@ -50,6 +52,8 @@ class DayPlan:
     by_hand: bool = False
     bedding_kg: Mapping[str, float] = field(default_factory=dict)
     wrong: tuple[str, ...] = ()
+    places_beside: int | None = None
+    trays_on_a_place: int | None = None
 
     @property
     def whole(self) -> tuple[str, ...]:
@@ -62,7 +66,9 @@ def plan_day(stack: Stack, wish: Wish | None = None) -> DayPlan:
     wish = wish or Wish()
     if not stack.trays:
         return DayPlan()
-    return _by_hand(stack, wish) if wish.order else _by_pattern(stack, wish)
+    plan = _by_hand(stack, wish) if wish.order else _by_pattern(stack, wish)
+    room = stack.setup
+    return replace(plan, places_beside=room.places_beside, trays_on_a_place=room.trays_on_a_place)
 
 
 def _by_pattern(stack: Stack, wish: Wish) -> DayPlan:
@@ -88,14 +94,16 @@ def _by_pattern(stack: Stack, wish: Wish) -> DayPlan:
 
 def _by_hand(stack: Stack, wish: Wish) -> DayPlan:
     """The order as it was put; a tray that stood and is not in it is separated."""
-    order = tuple(dict.fromkeys(wish.order))
+    running = {one.tray for one in stack.separations}
+    order = tuple(tray for tray in dict.fromkeys(wish.order) if tray not in running)
     standing = [tray.id for tray in stack.trays]
     separating = _to_separate(stack, [tray for tray in standing if tray not in order])
     stages = {tray: _stage(stack, tray, wish) for tray in order}
     fresh = tuple(tray for tray in order if tray not in standing)
     fed = next((tray for tray in reversed(order) if stages[tray] is Stage.FEEDING), None)
+    out = not wish.bring and not fresh and next_turn(stack).fresh is not None
     plan = DayPlan(
-        order, stages, separating, fresh, None, fed, by_hand=True, bedding_kg=dict(wish.bedding_kg)
+        order, stages, separating, fresh, None, fed, out, by_hand=True, bedding_kg=dict(wish.bedding_kg)
     )
     return replace(plan, wrong=tuple(_wrong(stack, plan)))
 
@@ -142,24 +150,6 @@ def spare_trays(stack: Stack, taken: Iterable[str] = ()) -> tuple[str, ...]:
     return tuple(tray for tray in dict.fromkeys((*stack.listed_trays, *used)) if tray not in gone)
 
 
-def counts(stack: Stack) -> dict[int, Wish]:
-    """How many trays may stand after the turn, each with the wish for it: one fewer, the usual, and more."""
-    usual = plan_day(stack)
-    found = {_stand(usual): Wish()}
-    fewer = plan_day(stack, Wish(bring=False))
-    if fewer.fed is not None and (usual.fresh or usual.comes_back):
-        found[_stand(fewer)] = Wish(bring=False)
-    spare = spare_trays(stack, (*usual.fresh, *usual.separating))
-    for more in range(1, len(spare) + 1):
-        if len(usual.whole) + more <= MOST_TRAYS:
-            found[_stand(usual) + more] = Wish(more=more)
-    return dict(sorted(found.items()))
-
-
-def _stand(plan: DayPlan) -> int:
-    return len(plan.order) + (plan.comes_back is not None)
-
-
 def day_entries(plan: DayPlan, now: datetime) -> list[Entry]:
     """The entry that begins the day; none where there is nothing to turn."""
     if not plan.order or len(plan.whole) > MOST_TRAYS:
@@ -173,16 +163,22 @@ def day_entries(plan: DayPlan, now: datetime) -> list[Entry]:
             fresh=plan.fresh[0] if plan.fresh else None,
             bedding_kg=dict(plan.bedding_kg),
             no_fresh=plan.left_out or None,
+            places_beside=plan.places_beside,
+            trays_on_a_place=plan.trays_on_a_place,
         )
     ]
+
+
+def turn_now_entries(stack: Stack, plan: DayPlan, now: datetime) -> list[Entry]:
+    """The turn as planned, written at once: it was made without the guide. None for an empty plan."""
+    begun = [entry for entry in day_entries(plan, now) if isinstance(entry, TurnDayBegun)]
+    return turn_of(stack, begun[0], now) if begun else []
 
 
 def turn_of(stack: Stack, begun: TurnDayBegun, now: datetime) -> list[Entry]:
     """What the moves of a planned day write once the trays stand: fresh trays started, and the turn."""
     standing = [tray.id for tray in stack.trays]
-    running = {one.tray for one in stack.separations}
-    gone = {tray for tray in begun.separating if tray not in standing} | running
-    order = tuple(tray for tray in begun.order if tray not in gone)
+    order = _as_it_stands(stack, begun)
     entries: list[Entry] = [
         TrayStarted(
             at=now,
@@ -197,3 +193,20 @@ def turn_of(stack: Stack, begun: TurnDayBegun, now: datetime) -> list[Entry]:
     if not order:
         return entries
     return [*entries, Turned(at=now, order=order, stages=stages, no_fresh=begun.no_fresh)]
+
+
+def _as_it_stands(stack: Stack, begun: TurnDayBegun) -> tuple[str, ...]:
+    """The planned order, as far as it is still true: a day may have been interrupted by anything.
+
+    Trays that left the stack meanwhile are not put back on it, and those that came in are not taken off.
+    """
+    standing = [tray.id for tray in stack.trays]
+    day = stack.turn_day
+    before = day.before if day is not None and day.plan == begun else standing
+    running = {one.tray for one in stack.separations}
+    planned = dict.fromkeys(begun.order)
+    order = [t for t in planned if (t in standing or t not in before) and t not in running]
+    for level, tray in enumerate(standing):
+        if tray not in planned and tray not in running:
+            order.insert(level, tray)
+    return tuple(order)

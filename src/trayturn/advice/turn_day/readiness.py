@@ -6,13 +6,15 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from trayturn.advice.bands import mass_band
+from trayturn.advice.checking.kinds import Kind
+from trayturn.advice.checking.ranges import range_of
 from trayturn.advice.contents import tray_contents
 from trayturn.advice.pantry import Pantry
-from trayturn.advice.phrases import aged
+from trayturn.advice.phrases import aged, when
 from trayturn.advice.reading import moisture_of
 from trayturn.advice.turn_day.plan import DayPlan
 from trayturn.domain.entries import Stage
-from trayturn.domain.stack import Stack, TrayState
+from trayturn.domain.stack import Stack, TrayState, days_between
 from trayturn.domain.units import show_temperature
 from trayturn.domain.words import listed
 
@@ -23,8 +25,12 @@ UNEATEN_SHARE = 0.10
 WET_PCT = 80.0
 """Moister than this, castings smear and do not crumble. Our choice; published is only that too soggy ones
 are to stand uncovered first (see the handbook)."""
-COLD_C, HOT_C = 10.0, 30.0
-"""Outside these worms move slowly, or are in danger; the handbook has the published limits. Our choice."""
+SLOW_C = 10.0
+"""Colder than this worms move so slowly that passes and rests get long. Our choice."""
+WARMTH_FOR_DAYS = 14
+"""A reading of the temperature older than this says nothing of today. Our choice."""
+COLD_TO_DO = "Bring the tray somewhere warmer first, or give longer rests."
+HOT_TO_DO = "Turn in the cool of the day, and keep trays out of the sun."
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,24 +94,23 @@ def _uneaten(tray: TrayState, stack: Stack, pantry: Pantry) -> Iterator[NotReady
 
 
 def _weather(stack: Stack) -> Iterator[NotReady]:
-    celsius, units = stack.temperature_c, stack.setup.units
-    if celsius is None or COLD_C <= celsius <= HOT_C:
+    """The warmth of a recent reading against the species' published limits."""
+    celsius, read_at = stack.temperature_c, stack.temperature_at
+    known = range_of(Kind.TEMPERATURE, stack.setup)
+    if celsius is None or read_at is None or known is None:
         return
-    read = show_temperature(celsius, units)
-    if celsius < COLD_C:
-        yield NotReady(
-            "cold",
-            f"It was {read} at the last reading: worms move slowly below {show_temperature(COLD_C, units)} "
-            "(our choice).",
-            "Bring the tray somewhere warmer first, or give longer rests.",
-        )
-    else:
-        yield NotReady(
-            "hot",
-            f"It was {read} at the last reading: above {show_temperature(HOT_C, units)} worms are in danger "
-            "(our choice).",
-            "Turn in the cool of the day, and keep trays out of the sun.",
-        )
+    if days_between(read_at, stack.as_of) > WARMTH_FOR_DAYS:
+        return
+    least, most = known.limits
+    read = f"It was {show_temperature(celsius, stack.setup.units)} {when(read_at, stack.as_of)}"
+    published = next(line for line in known.lines if "imits" in line)
+    if celsius > most:
+        yield NotReady("hot", f"{read}, too hot for worms. {published}", HOT_TO_DO)
+    elif celsius < least:
+        yield NotReady("cold", f"{read}, too cold for worms. {published}", COLD_TO_DO)
+    elif celsius < SLOW_C:
+        slow = show_temperature(SLOW_C, stack.setup.units)
+        yield NotReady("cold", f"{read}: worms move slowly below {slow} (our choice).", COLD_TO_DO)
 
 
 def _unfed(stack: Stack, plan: DayPlan) -> Iterator[NotReady]:

@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from datetime import datetime
 from enum import StrEnum
 
 from trayturn.advice.turn_day.moving import STACK, Lift, Moving, moving_of
 from trayturn.domain.day import TurnDay
 from trayturn.domain.entries import DayStep, Outcome, Stage
-from trayturn.domain.stack import Stack
+from trayturn.domain.stack import Separation, Stack
 
 
 class Standing(StrEnum):
@@ -55,8 +54,13 @@ class DayView:
 
     @property
     def moved(self) -> bool:
-        """Whether every lift is done."""
+        """Whether every lift is done, or the trays are left as they stand."""
         return self.lifts_done == len(self.moving.lifts)
+
+    @property
+    def lifted(self) -> bool:
+        """Whether trays stand beside the stack in the middle of the lifts."""
+        return 0 < self.lifts_done < len(self.moving.lifts)
 
     def of(self, step: DayStep) -> tuple[Task, ...]:
         return tuple(task for task in self.tasks if task.step is step)
@@ -79,13 +83,22 @@ def _tasks(day: TurnDay, moving: Moving) -> Iterator[Task]:
     """Look, then lift by lift, each tray loosened while nothing stands on it; then feed, separate, close."""
     yield Task(DayStep.LOOK)
     yield from _moves(day, moving)
-    fed = next((t for t in reversed(day.plan.order) if day.plan.stages.get(t) is Stage.FEEDING), None)
-    if fed is not None:
+    if (fed := fed_tray(day)) is not None:
         yield Task(DayStep.FEED, fed)
     separating = day.plan.separating
     yield from (Task(DayStep.SET_ON_TOP, tray) for tray in separating)
     yield from (Task(DayStep.SEPARATE, tray) for tray in separating)
     yield Task(DayStep.CLOSE)
+
+
+def fed_tray(day: TurnDay) -> str | None:
+    """The tray that is fed from this day on."""
+    return next((t for t in reversed(day.plan.order) if day.plan.stages.get(t) is Stage.FEEDING), None)
+
+
+def not_moved(day: TurnDay) -> bool:
+    """Whether the trays were left as they stood: then nothing was turned."""
+    return any(one.skipped and one.number is None for one in day.steps(DayStep.MOVE))
 
 
 def _moves(day: TurnDay, moving: Moving) -> Iterator[Task]:
@@ -113,13 +126,23 @@ def _standing(task: Task, day: TurnDay, stack: Stack) -> Standing:
     entry = next((e for e in day.done if (e.step, e.tray, e.number) == _key(task)), None)
     if entry is not None:
         return Standing.LEFT if entry.skipped else Standing.DONE
+    if task.step is DayStep.MOVE:
+        return Standing.LEFT if not_moved(day) else Standing.TO_COME
     if task.step is DayStep.FEED:
-        tray = stack.tray(task.tray or "")
-        fed_at = tray.last_fed_at if tray is not None else None
-        return Standing.DONE if fed_at is not None and fed_at >= day.begun_at else Standing.TO_COME
+        return _fed(task, day, stack)
     if task.step in (DayStep.SET_ON_TOP, DayStep.SEPARATE):
         return _separated(task, day, stack)
     return Standing.TO_COME
+
+
+def _fed(task: Task, day: TurnDay, stack: Stack) -> Standing:
+    """By a feeding since the day began. Where nothing was turned there is no new tray to be fed."""
+    tray = stack.tray(task.tray or "")
+    fed_at = tray.last_fed_at if tray is not None else None
+    if fed_at is not None and fed_at >= day.begun_at:
+        return Standing.DONE
+    gone = task.tray in day.before and (tray is None or not tray.on_stack)
+    return Standing.LEFT if gone or not_moved(day) else Standing.TO_COME
 
 
 def _key(task: Task) -> tuple[DayStep, str | None, int | None]:
@@ -127,15 +150,42 @@ def _key(task: Task) -> tuple[DayStep, str | None, int | None]:
 
 
 def _separated(task: Task, day: TurnDay, stack: Stack) -> Standing:
-    past = [
-        one for one in stack.past_separations if one.tray == task.tray and _ended_today(one.ended_at, day)
-    ]
-    if past:
-        put_back = past[-1].outcome is Outcome.PUT_BACK
-        return Standing.LEFT if put_back and task.step is DayStep.SEPARATE else Standing.DONE
-    running = stack.separation(task.tray or "") is not None
-    return Standing.DONE if running and task.step is DayStep.SET_ON_TOP else Standing.TO_COME
+    """By its separation: under way, or over since the day began. What is not set on top is not separated."""
+    on_top = task.step is DayStep.SET_ON_TOP
+    if stack.separation(task.tray or "") is not None:
+        return Standing.DONE if on_top else Standing.TO_COME
+    if (over := _over_since(task, day, stack)) is not None:
+        put_back = over.outcome is Outcome.PUT_BACK and not on_top
+        return Standing.LEFT if put_back else Standing.DONE
+    left = any(one.tray == task.tray and one.skipped for one in day.steps(DayStep.SET_ON_TOP))
+    tray = stack.tray(task.tray or "")
+    gone = tray is None or not tray.on_stack
+    return Standing.LEFT if left or gone else Standing.TO_COME
 
 
-def _ended_today(ended_at: datetime | None, day: TurnDay) -> bool:
-    return ended_at is not None and ended_at >= day.begun_at
+def needs_hands(stack: Stack, day: TurnDay) -> Separation | None:
+    """Of the separations of this day that are under way, the one that needs hands first.
+
+    That is a step without a timer, then the one whose time ends first.
+    """
+    mine = [one for one in stack.separations if one.tray in day.plan.separating]
+    return min(mine, key=_free_from, default=None)
+
+
+def _free_from(one: Separation) -> float:
+    ends = one.step.ends_at if one.step is not None else None
+    return ends.timestamp() if ends is not None else 0.0
+
+
+def _over_since(task: Task, day: TurnDay, stack: Stack) -> Separation | None:
+    """Its last separation, where that ended on this day.
+
+    One that ran when the day began must have; the others tell by their moments, and a clock set back spoils
+    only the last.
+    """
+    past = [one for one in stack.past_separations if one.tray == task.tray]
+    if not past:
+        return None
+    ran = day.stages_before.get(task.tray or "") is Stage.SEPARATING
+    ended = past[-1].ended_at or past[-1].begun_at
+    return past[-1] if ran or max(ended, past[-1].begun_at) >= day.begun_at else None

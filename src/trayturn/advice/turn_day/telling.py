@@ -7,17 +7,18 @@ from dataclasses import dataclass
 
 from trayturn.advice.bands import rough_mass
 from trayturn.advice.pantry import Pantry
-from trayturn.advice.turn_day.lifts import index_words, lifts_told
+from trayturn.advice.story import DOING, NAMES, THEN
+from trayturn.advice.turn_day.lifts import Fresh, index_words, lifts_told
 from trayturn.advice.turn_day.moving import STACK, Lift, spot_words
-from trayturn.advice.turn_day.tasks import DayView, Standing, Task
+from trayturn.advice.turn_day.tasks import DayView, Standing, Task, needs_hands
 from trayturn.domain.entries import DayStep, Stage
 from trayturn.domain.stack import Stack
-from trayturn.domain.words import listed, masses
+from trayturn.domain.words import clock, listed, masses
 
 ORDER = tuple(DayStep)
 TITLES = {
     DayStep.LOOK: "Open and look",
-    DayStep.MOVE: "Move the trays",
+    DayStep.MOVE: "Move trays",
     DayStep.LOOSEN: "Loosen each",
     DayStep.FEED: "Feed",
     DayStep.SET_ON_TOP: "Set on top",
@@ -79,6 +80,29 @@ def to_do(task: Task | None, view: DayView) -> str:
     }[task.step]
 
 
+def to_do_now(view: DayView, stack: Stack) -> str:
+    """The one thing to do now; while trays are separated, what the one that needs hands first is at."""
+    task = view.now
+    one = needs_hands(stack, view.day)
+    if task is None or task.step is not DayStep.SEPARATE or one is None or one.step is None:
+        return to_do(task, view)
+    step = one.step
+    if step.ends_at is None:
+        return f"Tray {one.tray} waits for your hands: {NAMES[step.step]}."
+    if step.ends_at <= stack.as_of:
+        return f"Tray {one.tray}: {THEN[step.step]} now; the {NAMES[step.step]} is over."
+    ends = clock(step.ends_at, stack.as_of)
+    return f"Tray {one.tray}: {DOING[step.step]} until {ends}, then {THEN[step.step]}."
+
+
+def resting(view: DayView, stack: Stack) -> bool:
+    """Whether the day waits for a rest, with nothing for hands to do at its trays."""
+    one = needs_hands(stack, view.day)
+    ends = one.step.ends_at if one is not None and one.step is not None else None
+    separates = view.now is not None and view.now.step is DayStep.SEPARATE
+    return separates and ends is not None and ends > stack.as_of
+
+
 def lift_to_do(lift: Lift, view: DayView) -> str:
     """`Lift tray D off the stack, on to place 1 beside it.`"""
     places = view.moving.places
@@ -108,28 +132,34 @@ def _reasons(task: Task | None, view: DayView, stack: Stack, pantry: Pantry) -> 
     elif task.step is DayStep.LOOSEN:
         yield "Air gets in and worms move freely. Loosened now, while nothing stands on it."
     elif task.step is DayStep.FEED:
-        yield "Bedding first, then the scraps, then a cover. Space opens the meal."
+        yield "Bedding first, then the scraps, then a cover."
     elif task.step is DayStep.SET_ON_TOP:
         yield "Light and air send its worms down into the tray below, where the food is."
-    elif task.step is DayStep.CLOSE:
-        yield from CLOSING
 
 
 def _lift_reasons(task: Task, view: DayView, stack: Stack, pantry: Pantry) -> Iterator[str]:
-    told = lifts_told(stack, view.moving, pantry)[(task.number or 1) - 1]
+    feeding = next((task.tray for task in view.of(DayStep.FEED)), None)
+    filled = Fresh(view.day.plan.bedding_kg, feeding)
+    told = lifts_told(stack, view.moving, pantry, filled)[(task.number or 1) - 1]
     units = stack.setup.units
     weight = f"about {rough_mass(told.kg.mid, units)} ({told.basis})"
     yield f"Lift {task.number} of {len(view.moving.lifts)}: {weight}; {index_words(told.index)}."
-    spots = view.moving.spots(view.lifts_done)
-    yield f"On the stack, from the bottom up: {listed(spots.stack) or 'nothing'}."
-    beside = [f"place {n}: {' under '.join(pile)}" for n, pile in enumerate(spots.places, 1) if pile]
-    if beside:
-        yield f"Beside it: {'; '.join(beside)}."
+    yield from where_words(view)
     fresh = [tray for tray in view.day.plan.order if tray not in view.day.before]
     if task.tray in fresh:
         bedding = masses(view.day.plan.bedding_kg, units) if view.day.plan.bedding_kg else "fresh bedding"
         fed = view.day.plan.stages.get(task.tray or "") is Stage.FEEDING
         yield f"Tray {task.tray} gets {bedding}{'' if fed else ', dry'}."
+
+
+def where_words(view: DayView) -> tuple[str, ...]:
+    """Where the trays are between two lifts; nothing once all are moved."""
+    if view.moved:
+        return ()
+    spots = view.moving.spots(view.lifts_done)
+    beside = [f"place {n}: {' under '.join(pile)}" for n, pile in enumerate(spots.places, 1) if pile]
+    on_it = f"On the stack, from the bottom up: {listed(spots.stack) or 'nothing'}."
+    return (on_it, f"Beside it: {'; '.join(beside)}.") if beside else (on_it,)
 
 
 def lacking_words(lacking: int, places: int) -> str:

@@ -4,90 +4,97 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from statistics import median
 
 from trayturn.advice.bands import Band
+from trayturn.advice.side_by_side.chains import chains_of
 from trayturn.advice.turn_day.moving import Moving
 from trayturn.domain.day import TurnDay
-from trayturn.domain.entries import DayOutcome, Outcome
-from trayturn.domain.stack import Separation, Stack
+from trayturn.domain.entries import DayOutcome
+from trayturn.domain.stack import Stack
 from trayturn.domain.words import count
+from trayturn.science.scheduling import Chain, schedule
 
 LOOK_MIN, LIFT_MIN, FEED_MIN, CLOSE_MIN = 4.0, 1.0, 12.0, 5.0
 """Minutes to look into the bin, for one lift, to feed, and to close up. Our choice."""
-PASSES, SKIM_MIN, BEFORE_AFTER_MIN = Band(4.0, 4.5, 5.0), 6.0, 20.0
-"""Passes of a separation (a trade figure), and minutes to skim, and to get ready, settle and clean up (our
-choice)."""
 LONGEST_DAY_MIN = 12 * 60
 """A day that ran longer was left lying: it tells nothing of the work. Our choice."""
 OFF = 0.3
 """How far a day may lie from a rule of thumb or from a single day, as a share, either way. Our choice."""
+STEPS = 2_000
+"""How many steps the search for an order of several separations may take. Engineering choice."""
+PRACTICE = "common practice"
 
 
 @dataclass(frozen=True, slots=True)
 class DayTime:
-    """Minutes in all, of them with hands, and what that rests on."""
+    """Minutes in all, of them with hands, and what that rests on; `days` of the keeper's own count for it."""
 
     minutes: Band
     hands: Band
     basis: str
+    days: int = 0
 
 
-def day_time(stack: Stack, moving: Moving, separations: int, loosened: int) -> DayTime:
-    """What a day with so many separations and trays to loosen takes."""
-    setup = stack.setup
-    before = LOOK_MIN + LIFT_MIN * len(moving.lifts) + setup.loosen_minutes * loosened + FEED_MIN + CLOSE_MIN
-    one, basis = separation_minutes(stack)
-    hands = _around(before).plus(hands_minutes(stack).times(separations))
-    whole = _around(before).plus(one.times(separations) if separations else Band(0, 0, 0))
-    days = past_minutes(stack.past_turn_days)
-    if days:
-        mid = median(days)
-        return DayTime(_among(days, mid), hands, f"{count(len(days), 'turn day')} of yours")
-    return DayTime(whole, hands, basis)
+def day_time(
+    stack: Stack, moving: Moving, separating: Sequence[str], loosened: int, *, fed: bool = True
+) -> DayTime:
+    """What a day takes in which these trays are separated and so many others loosened.
+
+    It is by the keeper's own turn days with as many trays separated where there are any, else by the steps of
+    earlier separations; the part that needs hands is reckoned step by step in any case.
+    """
+    moves = LOOK_MIN + LIFT_MIN * len(moving.lifts) + stack.setup.loosen_minutes * loosened + CLOSE_MIN
+    before = _around(moves + (FEED_MIN if fed else 0.0))
+    work, whole = _separations(stack, separating)
+    hands = before.plus(work)
+    if days := past_minutes(stack.past_turn_days, len(separating)):
+        return DayTime(_among(days), hands, f"{count(len(days), 'turn day')} of yours", len(days))
+    past = len(stack.past_separations)
+    own = f"{count(past, 'separation')} of yours" if past and separating else PRACTICE
+    return DayTime(before.plus(whole), hands, own)
 
 
-def separation_minutes(stack: Stack) -> tuple[Band, str]:
-    """How long one separation takes, minutes: the keeper's own, or by common practice."""
-    own = [m for one in stack.past_separations if (m := _minutes(one)) is not None]
-    if own:
-        return _among(own, median(own)), f"{count(len(own), 'separation')} of yours"
-    setup = stack.setup
-    each = setup.loosen_minutes + setup.rest_minutes + SKIM_MIN
-    return PASSES.times(each).plus(_around(BEFORE_AFTER_MIN)), "common practice, no source"
+def _separations(stack: Stack, separating: Sequence[str]) -> tuple[Band, Band]:
+    """The hands and the whole of separating these trays side by side, minutes."""
+    ahead = [
+        one
+        for one in chains_of([stack], stack.as_of, [(stack.key, tray) for tray in separating])
+        if one.tray in separating
+    ]
+    plans = [_worked(tuple(one.chains[n] for one in ahead)) for n in range(3)]
+    return Band(*(work for work, _ in plans)), Band(*(done for _, done in plans))
 
 
-def hands_minutes(stack: Stack) -> Band:
-    """The part of a separation that needs hands, minutes."""
-    each = stack.setup.loosen_minutes + SKIM_MIN
-    return PASSES.times(each).plus(_around(BEFORE_AFTER_MIN))
+@lru_cache(maxsize=32)
+def _worked(chains: tuple[Chain, ...]) -> tuple[float, float]:
+    """Minutes of hands and in all: the same chains are asked about with every key."""
+    found = schedule(chains, most_steps=STEPS)
+    return found.hands, found.done
 
 
-def past_minutes(days: Iterable[TurnDay]) -> list[float]:
-    """How long the keeper's own turn days took, minutes, the oldest first; those left undone are left out."""
+def past_minutes(days: Iterable[TurnDay], separated: int) -> list[float]:
+    """How long the keeper's turn days with so many separations took, minutes, oldest first.
+
+    Those left undone, and those that ran on for longer than a day's work, are left out.
+    """
     found = []
     for day in days:
         if day.ended_at is not None and day.outcome is DayOutcome.FINISHED:
             minutes = (day.ended_at - day.begun_at).total_seconds() / 60
-            if 1 < minutes <= LONGEST_DAY_MIN:
+            if 1 < minutes <= LONGEST_DAY_MIN and len(day.plan.separating) == separated:
                 found.append(minutes)
     return found
-
-
-def _minutes(one: Separation) -> float | None:
-    if one.ended_at is None or one.outcome is Outcome.PUT_BACK or not one.passes:
-        return None
-    minutes = (one.ended_at - one.begun_at).total_seconds() / 60
-    return minutes if 1 < minutes <= LONGEST_DAY_MIN else None
 
 
 def _around(minutes: float) -> Band:
     return Band(minutes * (1 - OFF), minutes, minutes * (1 + OFF))
 
 
-def _among(own: Sequence[float], mid: float) -> Band:
+def _among(own: Sequence[float]) -> Band:
     """From the least to the most of one's own; a single one by a share either way."""
-    return _around(mid) if len(own) == 1 else Band(min(own), mid, max(own))
+    return _around(own[0]) if len(own) == 1 else Band(min(own), median(own), max(own))
 
 
 def minutes_words(band: Band) -> str:

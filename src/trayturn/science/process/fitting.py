@@ -103,12 +103,18 @@ def update(theta: Array, read: Array, value: Array, sd: Array, weight: float, no
     """One round: theta + C_td (C_dd + weight R)^-1 (value + sqrt(weight) sd noise - read).
 
     `theta` is (unknowns, draws), `read` and `noise` (measurements, draws), `value` and `sd` (measurements).
-    The readings are divided by their errors first, so that R is the unit matrix.
+    The readings are divided by their errors first, so that R is the unit matrix. With more readings than
+    draws the same is reckoned among the draws, A^T (A A^T + w)^-1 = (A^T A + w)^-1 A^T: a long journal has
+    thousands of readings.
     """
     away = (value[:, None] - read) / sd[:, None] + np.sqrt(weight) * noise
     reads = (read - read.mean(axis=1, keepdims=True)) / sd[:, None]
     moves = theta - theta.mean(axis=1, keepdims=True)
     degrees = theta.shape[1] - 1
+    if len(reads) > theta.shape[1]:
+        among = reads.T @ reads / degrees + weight * np.eye(theta.shape[1])
+        by_draws: Array = theta + moves @ np.linalg.solve(among, reads.T @ away) / degrees
+        return by_draws
     spread = reads @ reads.T / degrees + weight * np.eye(len(reads))
     moved: Array = theta + moves @ reads.T / degrees @ np.linalg.solve(spread, away)
     return moved

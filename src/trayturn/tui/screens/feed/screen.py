@@ -17,6 +17,7 @@ from trayturn.advice.composing.writing import NOTHING, entries
 from trayturn.advice.pages import Page
 from trayturn.domain.units import show_mass
 from trayturn.domain.words import clean
+from trayturn.procedure.turn_day import moment_on
 from trayturn.tui.commands import FEED, bindings
 from trayturn.tui.screens.cautions.sheet import CautionsSheet
 from trayturn.tui.screens.feed import menu
@@ -174,7 +175,7 @@ class FeedScreen(MealFrame):
         made, stack = self.made, self.desk.stack
         if made is None or stack is None or self._fed_meanwhile():
             return
-        written = entries(made.draft, stack.caddy_kg, self.house.now)
+        written = entries(made.draft, stack.caddy_kg, moment_on(stack, self.house.now))
         if not written:
             self.say(NOTHING)
         elif made.draft.kg(Part.GRIT) and must_read(stack, "grit", self.house.now):

@@ -58,9 +58,7 @@ MORE = (
     ),
     Field("trays_on_a_place", "Trays on one", "whole", "2 unless you say", least=1, most=10, more=True),
     Field("stands_m", "Bin stands", "length", "0 over the floor unless you say", least=0, most=2, more=True),
-    Field(
-        "places_m", "Places' height", "length", "75 cm (30 in) unless you say", least=0, most=2, more=True
-    ),
+    Field("places_m", "Places' height", "length", "75 cm (30 in) unless you say", least=0, most=2, more=True),
 )
 
 

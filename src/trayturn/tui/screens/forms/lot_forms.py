@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from datetime import datetime
+from dataclasses import replace
+from datetime import datetime, timedelta
 from functools import partial
 
 from trayturn.advice.castings.stages import KEEPS_FOR, USUAL_MESH_MM
 from trayturn.advice.castings.use import Verdict, judge
+from trayturn.advice.due.hatching import tubs
 from trayturn.domain.entries import (
     CastingsGiven,
     CastingsUsed,
@@ -23,6 +25,7 @@ from trayturn.domain.entries import (
 )
 from trayturn.domain.lots import Lot, next_code
 from trayturn.domain.stack import Stack
+from trayturn.domain.units import show_mass
 from trayturn.domain.words import clean
 from trayturn.tui.screens.forms.entry_forms import HEAVIEST_KG, LEAST_KG, NOTE, WHEN, on_stack
 from trayturn.tui.screens.forms.fields import Field, Option
@@ -31,6 +34,8 @@ from trayturn.tui.screens.forms.form import Form, Slip, Values
 NO_TRAY = Option("", "none of them")
 YES_NO = (Option("", "no"), Option("yes", "yes"))
 LONGEST = 60
+LATELY = timedelta(days=120)
+"""How long ago castings may have been taken to be offered as a lot. Our choice."""
 ACTS = {
     "lure": "Lay a bait on it",
     "look": "Hatchlings lifted out",
@@ -232,17 +237,20 @@ _PARTS: dict[str, Callable[[Stack, Lot], Parts]] = {
 
 
 def new_lot_form(stack: Stack) -> Form:
-    """A lot begun by hand: castings taken before lots were kept, or from elsewhere."""
+    """A lot begun by hand: castings from elsewhere, or taken before lots were kept, as they were then."""
     trays = (NO_TRAY, *(Option(tray.id, tray.id) for tray in (*stack.off_stack, *stack.trays)))
-    first = next((tray.id for tray in stack.off_stack), "")
+    tub = next(tubs(stack, stack.as_of - LATELY), None)
+    first = tub.tray if tub is not None else next((tray.id for tray in stack.off_stack), "")
+    held = show_mass(tub.castings_kg, stack.setup.units) if tub is not None and tub.castings_kg else ""
+    since = f"{tub.since:%Y-%m-%d %H:%M}" if tub is not None else ""
     stages = tuple(Option(stage, str(stage)) for stage in LotStage)
     fields = (
         Field("tray", "From tray", "pick", "", trays, first),
-        _mass("kg", "They weigh"),
+        replace(_mass("kg", "They weigh"), default=held),
         Field("stage", "What they do", "pick", "", stages, LotStage.HATCHING),
         Field("place", "Where they stand", hint="such as the hatch tub", most=200),
         NOTE,
-        WHEN,
+        replace(WHEN, default=since),
     )
 
     def build(v: Values, now: datetime) -> list[Entry]:
@@ -259,4 +267,5 @@ def new_lot_form(stack: Stack) -> Form:
             )
         ]
 
-    return Form(f"Castings of {stack.setup.name}", "", fields, build, stack.setup.units)
+    intro = f"Taken from tray {tub.tray}, and not kept as a lot yet." if tub is not None else ""
+    return Form(f"Castings of {stack.setup.name}", intro, fields, build, stack.setup.units)

@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import partial
 
 from textual import on
 from textual.app import ComposeResult
 from textual.containers import Container, Vertical
 from textual.content import Content
+from textual.message import Message
 from textual.widgets import Static
+from textual.worker import get_current_worker
 
-from trayturn.advice.ledger.books import Ledger, Totals, in_all, ledger_of
+from trayturn.advice.ledger.books import Forecasts, Ledger, Totals, in_all, ledger_of
 from trayturn.advice.ledger.sums import (
     NOTHING_YET,
     kept_line,
@@ -24,7 +27,9 @@ from trayturn.advice.ledger.turn import Turn
 from trayturn.advice.ledger.words import entries_behind, story
 from trayturn.advice.pages import Page
 from trayturn.advice.pantry import pantry_of
+from trayturn.domain.profile import Profile
 from trayturn.domain.setup import Units
+from trayturn.domain.stack import Stack
 from trayturn.domain.words import clean, count
 from trayturn.tui.commands import LEDGER, bindings
 from trayturn.tui.frame import Frame
@@ -42,6 +47,14 @@ FOUND_WORDS = (
 )
 
 
+class Expected(Message):
+    """What had been forecast of one bin's harvests."""
+
+    def __init__(self, profile: Profile, forecasts: Forecasts) -> None:
+        super().__init__()
+        self.profile, self.forecasts = profile, forecasts
+
+
 class LedgerScreen(Frame):
     """A row a turn, the sums below, and the yield as bars; Enter tells where the numbers come from."""
 
@@ -54,6 +67,7 @@ class LedgerScreen(Frame):
         self.key = key
         self.books: list[Ledger] = []
         self.turns: dict[str, Turn] = {}
+        self.expected: dict[str, tuple[Profile, Forecasts]] = {}
 
     def compose_body(self) -> ComposeResult:
         with Container(classes="body"):
@@ -91,7 +105,36 @@ class LedgerScreen(Frame):
         for stack in self.house.shelf.stacks():
             loaded = self.house.shelf.loaded[stack.key]
             if self.key in (None, stack.key) and loaded.profile is not None and not loaded.read_only:
-                yield ledger_of(stack, self.house.shelf.kept(loaded.profile, pantry_of))
+                profile, forecasts = self.expected.get(stack.key, (None, None))
+                known = forecasts if profile is loaded.profile else None
+                yield ledger_of(stack, self.house.shelf.kept(loaded.profile, pantry_of), known)
+
+    def action_filter_kind(self) -> None:
+        """What had been forecast of each harvest, beside what came: reckoned off this thread."""
+        asked = [
+            (loaded.profile, stack)
+            for stack in self.house.shelf.stacks()
+            if self.key in (None, stack.key)
+            and (loaded := self.house.shelf.loaded[stack.key]).profile is not None
+            and not loaded.read_only
+        ]
+        self.house.say("Past forecasts are being made again")
+        work = partial(self._forecast, asked)
+        self.run_worker(work, group=LEDGER, thread=True, exclusive=True, exit_on_error=False)
+
+    def _forecast(self, asked: list[tuple[Profile, Stack]]) -> None:
+        from trayturn.advice.outlook.score import forecasts
+
+        worker = get_current_worker()
+        for profile, stack in asked:
+            if worker.is_cancelled:
+                return
+            self.post_message(Expected(profile, forecasts(profile, stack)))
+
+    @on(Expected)
+    def _came(self, event: Expected) -> None:
+        self.expected[event.profile.key] = event.profile, event.forecasts
+        self.show("")
 
     def _nothing(self) -> tuple[str, ...]:
         if self.books or self.key is None or self.house.reading:

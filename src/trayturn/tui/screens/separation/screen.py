@@ -29,6 +29,8 @@ from trayturn.tui.widgets.stack_drawing import StackDrawing, picture_of
 from trayturn.tui.widgets.timeline.side_view import SideView
 from trayturn.tui.widgets.title_row import TitleRow
 
+JOBS = 2
+"""So many jobs are named for a rest. In a small window several separations take their room."""
 PAGES = {Step.GET_READY: Page.CAUTIONS, Step.SETTLE: Page.HATCHING, Step.CLEAN_UP: Page.CASTINGS}
 
 
@@ -108,7 +110,9 @@ class SeparationScreen(Walk):
 
     def _draw_words(self, stack: Stack, sep: Separation | None) -> None:
         shown = view(sep, self.house.now) if sep else None
-        said = wording.words(stack, self.tray, sep, shown, wide=self.wide)
+        alone = sum(len(one.separations) for one in self.house.shelf.stacks()) == 1
+        jobs = JOBS if self.wide or alone else 0
+        said = wording.words(stack, self.tray, sep, shown, wide=self.wide, jobs=jobs)
         self.put("#place", said.place)
         self.put("#to-do", said.to_do)
         self.put("#reasons", "\n".join(said.lines))

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from trayturn.advice.due import due_list
 from trayturn.advice.passes import advised_to_stop, ahead, ahead_words, empty_kg
 from trayturn.advice.story import tray_line
+from trayturn.advice.turn_day.jobs import job_lines
 from trayturn.domain.entries import Outcome, Stage, Step
 from trayturn.domain.stack import Separation, Stack
 from trayturn.domain.words import listed
@@ -24,13 +25,18 @@ class Said:
     hint: str = ""
 
 
-def words(stack: Stack, tray: str, sep: Separation | None, shown: StepView | None, *, wide: bool) -> Said:
-    """Everything the screen says at this moment; a wide window has room for more that is next."""
+def words(
+    stack: Stack, tray: str, sep: Separation | None, shown: StepView | None, *, wide: bool, jobs: int = 0
+) -> Said:
+    """Everything the screen says at this moment; a wide window has room for more that is next.
+
+    So many `jobs` are named for a rest.
+    """
     if sep is None:
         return _not_begun(stack, tray)
     if sep.ended_at is not None or shown is None:
         return _ended(stack, sep, wide=wide)
-    return Said(shown.place, shown.to_do, _lines(stack, sep, shown), _hint(shown))
+    return Said(shown.place, shown.to_do, _lines(stack, sep, shown, jobs), _hint(shown))
 
 
 def _not_begun(stack: Stack, tray_id: str) -> Said:
@@ -55,7 +61,7 @@ def _ended(stack: Stack, sep: Separation, *, wide: bool) -> Said:
     return Said("Summary", to_do, told, "Space leaves.")
 
 
-def _lines(stack: Stack, sep: Separation, shown: StepView) -> tuple[str, ...]:
+def _lines(stack: Stack, sep: Separation, shown: StepView, jobs: int) -> tuple[str, ...]:
     if shown.step is Step.GET_READY:
         return (f"At hand: {listed(TOOLS)}.",)
     if shown.step is Step.DECIDE:
@@ -69,7 +75,9 @@ def _lines(stack: Stack, sep: Separation, shown: StepView) -> tuple[str, ...]:
     if shown.step in (Step.SKIM, Step.SETTLE, Step.CLEAN_UP):
         return ahead_words(ahead(stack, sep), shown.step)
     if shown.step in (Step.LOOSEN, Step.REST):
-        return tuple(pass_lines(sep, stack.setup.units)[-2:])
+        passes = tuple(pass_lines(sep, stack.setup.units)[-2:])
+        fitting = job_lines(stack, shown.left, stack.as_of, jobs) if shown.step is Step.REST else ()
+        return (*passes, *fitting)
     return ()
 
 

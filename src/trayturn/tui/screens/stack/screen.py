@@ -232,8 +232,14 @@ class StackScreen(BinFrame):
     def action_castings(self) -> None:
         go(self.house, "castings", self.key)
 
+    def action_compare(self) -> None:
+        go(self.house, "compare", self.key)
+
     def action_ledger(self) -> None:
         go(self.house, "ledger", self.key)
+
+    def action_outlook(self) -> None:
+        go(self.house, "outlook", self.key)
 
     def action_found(self) -> None:
         go(self.house, "found", self.key)

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from trayturn.advice.turn_day.plan import STANDS, DayPlan, Wish
+from trayturn.advice.turn_day.plan import STANDS, DayPlan, Wish, plan_day, spare_trays
 from trayturn.domain.entries import Stage
+from trayturn.domain.stack import Stack
 
 NEXT = {Stage.BEDDING: Stage.FEEDING, Stage.FEEDING: Stage.FINISHING}
 
@@ -14,7 +15,7 @@ def by_hand(plan: DayPlan, wish: Wish) -> Wish:
     """The plan as it stands as a wish by hand, to be changed from there."""
     if wish.order:
         return wish
-    return replace(wish, order=plan.order, stages=dict(plan.stages), more=0, bring=True)
+    return replace(wish, order=plan.order, stages=dict(plan.stages), more=0, bring=not plan.left_out)
 
 
 def moved(plan: DayPlan, wish: Wish, tray: str, by: int) -> Wish:
@@ -49,3 +50,16 @@ def restaged(plan: DayPlan, wish: Wish, tray: str) -> Wish:
 def _back_in(wish: Wish, tray: str) -> Wish:
     """A tray that was to be separated stands again, on top, as bedding."""
     return replace(wish, order=(*wish.order, tray), stages={**wish.stages, tray: Stage.BEDDING})
+
+
+def fresh_out_or_in(stack: Stack, plan: DayPlan, wish: Wish) -> Wish | None:
+    """The fresh trays left out, or the usual one in again at the bottom; None where no tray is spare."""
+    own = by_hand(plan, wish)
+    if plan.fresh:
+        order = tuple(tray for tray in own.order if tray not in plan.fresh)
+        return replace(own, order=order, bring=False) if order else None
+    usual = plan_day(stack).fresh or spare_trays(stack)
+    if not usual:
+        return None
+    stages = {**own.stages, usual[0]: Stage.BEDDING}
+    return replace(own, order=(usual[0], *own.order), stages=stages, bring=True)

@@ -16,6 +16,8 @@ from trayturn.tui.widgets.volume_row import Volume
 STRAYS, FEELS = tuple(Amount), tuple(Feel)
 SMELLS = ("like earth", "sour", "ammonia", "rotten")
 SQUEEZE = "Squeeze a handful: dry crumbles, damp holds together, moist gives a drop or two, wet runs."
+REASONS = ("no scraps at hand", "food is left in it", "too wet", "too hot or cold", "another day")
+"""Why the new feeding tray may not be fed on the day."""
 Mark = tuple[object, ...]
 
 
@@ -33,6 +35,8 @@ def questions(stack: Stack, view: DayView) -> list[Answer]:
     step = view.now.step if view.now is not None else None
     if step is DayStep.LOOK:
         return _look(stack)
+    if step is DayStep.FEED:
+        return [Cycle("why", "If not, why", "+ and - choose a reason; e leaves it out with that.", REASONS)]
     if step is DayStep.CLOSE:
         return [Tick(f"close-{n}", line) for n, line in enumerate(CLOSING)]
     return []
@@ -65,6 +69,12 @@ def look_of(answers: Sequence[Answer]) -> Look:
         FEELS[bottom.chosen] if isinstance(bottom, Pick) and bottom.chosen is not None else None,
         (smell.value or "").removeprefix("like ") if isinstance(smell, Pick) else "",
     )
+
+
+def reason_of(answers: Sequence[Answer]) -> str:
+    """Why the task is left out, where that was chosen."""
+    row = next((row for row in answers if row.key == "why"), None)
+    return (row.value or "") if isinstance(row, Cycle) else ""
 
 
 def stinks(answers: Answers) -> bool:

@@ -6,10 +6,14 @@ from dataclasses import replace
 
 from textual.content import Content
 
-from trayturn.advice.turn_day.tasks import DayView, Standing
+from trayturn.advice.feeding import feed_next
+from trayturn.advice.turn_day.moving import STACK
+from trayturn.advice.turn_day.tasks import DayView, Standing, fed_tray
 from trayturn.advice.turn_day.telling import ORDER, step_lines
-from trayturn.domain.entries import Stage
+from trayturn.domain.entries import DayStep, Stage
 from trayturn.domain.stack import Stack, TrayState
+from trayturn.tui.widgets.stack_drawing import picture_of
+from trayturn.tui.widgets.stack_drawing.picture import StackPicture
 
 MARKS = {
     False: {Standing.DONE: "✓", Standing.LEFT: "–", Standing.NOW: "▸", Standing.TO_COME: "·"},
@@ -21,6 +25,18 @@ LOOKS = {
     Standing.NOW: "bold $act",
     Standing.TO_COME: "$foreground",
 }
+
+
+def picture_now(stack: Stack, view: DayView | None) -> StackPicture:
+    """The stack at this moment: open while trays are moved, with the one to lift off next raised."""
+    task = view.now if view is not None else None
+    fed = feed_next(stack).tray if view is None else fed_tray(view.day) if view.moved else None
+    picture = picture_of(standing_now(stack, view), fed)
+    if task is None or task.step not in (DayStep.MOVE, DayStep.LOOSEN):
+        return picture
+    lifted = task.tray if task.lift is not None and task.lift.source == STACK else None
+    trays = tuple(replace(tray, lifted=tray.id == lifted) for tray in picture.trays)
+    return replace(picture, trays=trays, has_lid=False, has_sheet=False)
 
 
 def standing_now(stack: Stack, view: DayView | None) -> Stack:
@@ -48,7 +64,7 @@ def step_list(view: DayView | None, ended: bool, ascii_only: bool) -> Content:
     lines = []
     for line in step_lines(view):
         words = f"  {line.so_far}" if line.so_far else ""
-        words += "  left undone" if line.standing is Standing.LEFT else ""
+        words += ", undone" if line.standing is Standing.LEFT else ""
         number = ORDER.index(line.step) + 1
         text = f" {MARKS[ascii_only][line.standing]} {number} {line.title}{words}"
         lines.append(Content.styled(text, LOOKS[line.standing]))

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import textwrap
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from trayturn.advice.stock.habits import main_bedding
+from trayturn.advice.turn_day.counting import Choice
 from trayturn.advice.turn_day.plan import DayPlan, Wish
 from trayturn.domain.entries import Stage
 from trayturn.domain.setup import Units
@@ -27,7 +29,7 @@ class TrayRow(Answer):
 
     def spans(self, width: int, ascii_only: bool) -> tuple[Span, ...]:
         return (
-            (f"{self.label:<{width}}", "muted"),
+            (f"{self.label:<{min(width, 16)}}", "muted"),
             (f"{self.becomes:<19}", "strong"),
             (f" {self.was}", "muted"),
         )
@@ -38,30 +40,36 @@ def tray_of(row: Answer | None) -> str | None:
     return row.key.removeprefix("tray:") if isinstance(row, TrayRow) else None
 
 
-def rows_of(stack: Stack, plan: DayPlan, wish: Wish, counts: Mapping[int, Wish]) -> list[Answer]:
+def rows_of(stack: Stack, plan: DayPlan, wish: Wish, choices: Sequence[Choice]) -> list[Answer]:
     """All rows of the plan as it stands."""
     rows: list[Answer] = []
-    if not plan.by_hand and len(counts) > 1:
-        rows.append(_count_row(wish, counts))
+    if not plan.by_hand and len(choices) > 1:
+        rows.append(_count_row(wish, choices))
     if plan.fresh:
         rows.append(_bedding_row(stack, plan, wish))
     rows += [_row(stack, plan, tray) for tray in reversed(plan.whole)]
     return rows
 
 
-def _count_row(wish: Wish, counts: Mapping[int, Wish]) -> Cycle:
-    usual = next((n for n, one in counts.items() if one == Wish()), 0)
-    options = tuple(_count_words(n, usual) for n in counts)
-    keys = [(one.bring, one.more) for one in counts.values()]
+def _count_row(wish: Wish, choices: Sequence[Choice]) -> Cycle:
+    """How many trays stand after the turn. Its note says what that does, and what is suggested."""
+    usual = next((one.number for one in choices if one.wish == Wish()), 0)
+    options = tuple(_count_words(one, usual) for one in choices)
+    keys = [(one.wish.bring, one.wish.more) for one in choices]
     chosen = keys.index((wish.bring, wish.more)) if (wish.bring, wish.more) in keys else None
-    return Cycle(COUNT, "After the turn", "- and +: one tray fewer, or one more.", options, chosen)
+    note = choices[chosen].does if chosen is not None else "- and +: one tray fewer, or one more."
+    suggested = next((one for one in choices if one.why), None)
+    if suggested is not None and suggested.wish.bring != wish.bring:
+        note = f"Suggested is one fewer (-): {suggested.why}."
+    return Cycle(COUNT, "After the turn", note, options, chosen)
 
 
-def _count_words(number: int, usual: int) -> str:
-    if number == usual:
-        return f"{count(number, 'tray')}, as usual"
-    way = "fewer" if number < usual else "more"
-    return f"{count(number, 'tray')}, {abs(number - usual)} {way}"
+def _count_words(one: Choice, usual: int) -> str:
+    if one.number == usual:
+        return f"{count(one.number, 'tray')}, as usual"
+    way = "fewer" if one.number < usual else "more"
+    suggested = ", suggested" if one.why else ""
+    return f"{count(one.number, 'tray')}, {abs(one.number - usual)} {way}{suggested}"
 
 
 def _bedding_row(stack: Stack, plan: DayPlan, wish: Wish) -> Mass:
@@ -89,5 +97,22 @@ def _row(stack: Stack, plan: DayPlan, tray_id: str) -> TrayRow:
     else:
         level = plan.order.index(tray_id) + 1
         becomes = f"level {level}, {plan.stages[tray_id]}"
-    note = "+ and - move it up and down, g gives it another stage; b is the usual plan again."
+    note = "+ and - move it up and down, g gives another stage, b is the usual plan."
     return TrayRow(f"tray:{tray_id}", f"Tray {tray_id}", note, becomes, was)
+
+
+MORE = "Enter shows the rest: lifts, stock, tools, cautions."
+
+
+def fitting(lines: Sequence[str], width: int, rows: int) -> list[str]:
+    """The lines that fit into so many rows; where some do not, the last row says how to see them."""
+    kept: list[str] = []
+    used = 0
+    for place, line in enumerate(lines):
+        takes = max(1, len(textwrap.wrap(line, max(1, width), break_on_hyphens=False)))
+        last = place == len(lines) - 1
+        if used + takes > rows - (not last):
+            return [*kept, MORE]
+        kept.append(line)
+        used += takes
+    return kept

@@ -17,10 +17,11 @@ from trayturn.advice.pages import Page
 from trayturn.advice.pantry import Pantry, pantry_of, shipped_pantry
 from trayturn.advice.stock.habits import main_bedding
 from trayturn.advice.stock.turns import turn_supported
-from trayturn.advice.turn_day.plan import Wish, counts, day_entries, turn_of
-from trayturn.advice.turn_day.whole import Whole, full_lines, short_lines, whole_day
+from trayturn.advice.turn_day.counting import choices
+from trayturn.advice.turn_day.plan import Wish, day_entries, turn_now_entries
+from trayturn.advice.turn_day.plan_words import full_lines, short_lines, wide_lines
+from trayturn.advice.turn_day.whole import Whole, whole_day
 from trayturn.advice.turning import next_turn
-from trayturn.domain.entries import Entry, TurnDayBegun
 from trayturn.domain.profile import Profile
 from trayturn.domain.replay import replay
 from trayturn.domain.stack import Stack, TrayState
@@ -29,7 +30,7 @@ from trayturn.tui.commands import TURN_DAY, bindings
 from trayturn.tui.frame import BinFrame
 from trayturn.tui.screens.separation import typed
 from trayturn.tui.screens.turn_day import arranging
-from trayturn.tui.screens.turn_day.plan_rows import BEDDING, COUNT, bedding_name, rows_of, tray_of
+from trayturn.tui.screens.turn_day.plan_rows import BEDDING, COUNT, bedding_name, fitting, rows_of, tray_of
 from trayturn.tui.ways import go
 from trayturn.tui.widgets.answers import Answer, Answers, Cycle, Mass
 from trayturn.tui.widgets.line_list import LineList
@@ -38,6 +39,8 @@ from trayturn.tui.widgets.stack_drawing import StackDrawing, picture_of
 from trayturn.tui.widgets.title_row import TitleRow
 from trayturn.tui.widgets.type_in import TypeIn
 
+LINES_LOW = 4
+"""Lines of what is to be known in a small window."""
 NOTHING = "There is nothing to turn yet: no tray is on the stack. Esc leads back; a puts the first one on."
 
 
@@ -108,7 +111,7 @@ class PlanScreen(BinFrame):
     def _show_plan(self, stack: Stack, whole: Whole) -> None:
         answers = self.query_one(Answers)
         marked = answers.answers[answers.marked].key if answers.answers else ""
-        rows = rows_of(stack, whole.plan, self.wish, counts(stack))
+        rows = rows_of(stack, whole.plan, self.wish, choices(stack))
         answers.ask(rows)
         answers.marked = next((n for n, row in enumerate(rows) if row.key == marked), 0)
         when = f"due {due(turn_due, stack.as_of)}" if (turn_due := _due(stack)) is not None else ""
@@ -117,8 +120,7 @@ class PlanScreen(BinFrame):
         self.query_one("#before", StackDrawing).picture = picture_of(stack, feed_next(stack).tray)
         after = self.after(stack, whole)
         self.query_one("#after", StackDrawing).picture = picture_of(after, whole.plan.fed)
-        lines = full_lines(whole, stack) if self.wide else short_lines(whole, stack)
-        self.put("#known", "\n".join(lines))
+        self._show_known()
         self._show_about()
         self.refresh_bindings()
 
@@ -128,14 +130,23 @@ class PlanScreen(BinFrame):
         if profile is None:
             return stack
         now = max(stack.as_of, self.house.now)
-        moved = replay(profile.with_entries(self._turn(stack, whole)), now)
+        moved = replay(profile.with_entries(turn_now_entries(stack, whole.plan, now)), now)
         left = [tray for tray in moved.trays if tray.id not in whole.plan.separating]
         return _with(moved, left)
 
-    def _turn(self, stack: Stack, whole: Whole) -> list[Entry]:
-        now = max(stack.as_of, self.house.now)
-        begun = day_entries(whole.plan, now)
-        return turn_of(stack, begun[0], now) if begun and isinstance(begun[0], TurnDayBegun) else []
+    def _show_known(self) -> None:
+        """As much of what is to be known as there is room for; what is left out is a key away."""
+        stack, known = self.stack, self.query_one("#known", Static)
+        if stack is None or self.whole is None:
+            return
+        lines = wide_lines(self.whole, stack) if self.wide else short_lines(self.whole, stack)
+        width, height = known.content_size.width or self.size.width - 2, known.content_size.height
+        rows = LINES_LOW if not self.wide else height
+        self.put("#known", "\n".join(fitting(lines, width, rows) if rows else lines))
+
+    def on_resize(self) -> None:
+        super().on_resize()
+        self.call_after_refresh(self._show_known)
 
     @on(LineList.Marked)
     def _show_about(self) -> None:
@@ -161,24 +172,47 @@ class PlanScreen(BinFrame):
         tray = tray_of(self.marked)
         if tray is None or self.whole is None:
             self.query_one(Answers).action_step(by)
-        else:
+        elif not self._stays(tray):
             self._wish(arranging.moved(self.whole.plan, self.wish, tray, by))
+
+    def _stays(self, tray: str) -> bool:
+        """Whether the tray cannot be moved, since it is being separated; that is then said."""
+        running = self.stack is not None and self.stack.separation(tray) is not None
+        if running:
+            self.house.say(f"Tray {tray} is being separated: it stays on top until that is over.")
+        return running
 
     def action_filter_kind(self) -> None:
         """Another stage for the marked tray."""
         tray = tray_of(self.marked)
-        if tray is not None and self.whole is not None:
+        if tray is not None and self.whole is not None and not self._stays(tray):
             self._wish(arranging.restaged(self.whole.plan, self.wish, tray))
 
     def action_archive(self) -> None:
         """The fresh tray out, or in after all."""
-        stack = self.stack
-        if stack is None or self.wish.order:
-            self.house.say("By hand, g takes a tray in or out")
-        elif any(not one.bring for one in counts(stack).values()):
+        stack, whole = self.stack, self.whole
+        if stack is None or whole is None:
+            return
+        if self.wish.order:
+            self._fresh_by_hand(stack, whole)
+        elif any(not one.wish.bring for one in choices(stack)):
             self._wish(Wish(not self.wish.bring, 0, bedding_kg=self.wish.bedding_kg))
         else:
             self.house.say("Without the fresh tray no tray could be fed.")
+
+    def _fresh_by_hand(self, stack: Stack, whole: Whole) -> None:
+        wish = arranging.fresh_out_or_in(stack, whole.plan, self.wish)
+        if wish is None:
+            self.house.say("No spare tray is left to come in.")
+        else:
+            self._wish(wish)
+
+    def action_filter_tray(self) -> None:
+        """Mark the next tray, from the top down and around again."""
+        answers = self.query_one(Answers)
+        rows = [n for n, row in enumerate(answers.answers) if tray_of(row) is not None]
+        if rows:
+            answers.marked = next((n for n in rows if n > answers.marked), rows[0])
 
     def action_back(self) -> None:
         """The usual plan again."""
@@ -193,7 +227,7 @@ class PlanScreen(BinFrame):
             kg = {bedding_name(stack, self.wish): row.kg} if row.kg else {}
             self._wish(Wish(self.wish.bring, self.wish.more, self.wish.order, self.wish.stages, kg))
         elif isinstance(row, Cycle) and row.key == COUNT and row.chosen is not None:
-            one = list(counts(stack).values())[row.chosen]
+            one = choices(stack)[row.chosen].wish
             self._wish(Wish(one.bring, one.more, bedding_kg=self.wish.bedding_kg))
 
     def _wish(self, wish: Wish) -> None:
@@ -218,10 +252,11 @@ class PlanScreen(BinFrame):
 
     def action_go_on(self) -> None:
         """Begin the day."""
-        if self.whole is None:
+        stack = self.stack
+        if self.whole is None or stack is None:
             self.house.say("There is nothing to turn yet")
             return
-        entries = day_entries(self.whole.plan, self.house.now)
+        entries = day_entries(self.whole.plan, max(stack.as_of, self.house.now))
         if entries and self.house.save(self.key, entries):
             self.app.pop_screen()
             go(self.house, "turn_day_run", self.key)
@@ -231,7 +266,7 @@ class PlanScreen(BinFrame):
         stack = self.stack
         if self.whole is None or stack is None:
             self.house.say("There is nothing to turn yet")
-        elif (entries := self._turn(stack, self.whole)) and self.house.save(self.key, entries):
+        elif self.house.save(self.key, turn_now_entries(stack, self.whole.plan, self.house.now)):
             self.action_leave()
             self.house.say("Turn saved. u takes it back")
 

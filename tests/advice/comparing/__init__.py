@@ -1,0 +1,1 @@
+"""Ways of running a bin side by side."""
