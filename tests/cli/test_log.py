@@ -57,7 +57,8 @@ def test_the_same_item_twice_is_added_up(pantry: Keeper) -> None:
 def test_a_check_with_every_reading(pantry: Keeper) -> None:
     words = (
         "checked b --moisture 70% --feel Damp --temperature 18C --ph 7 --smell earthy --sump 0.5l"
-        " --strays few --weight 6kg --worms-seen Many --pests ants --pests Springtails"
+        " --strays few --weight 6kg --worms-seen Many --worms-weigh 1.2kg --food-left 25%"
+        " --pests ants --pests Springtails"
     )
     saved = entry(pantry, *words.split())
     assert saved | {"at": ""} == {
@@ -74,6 +75,8 @@ def test_a_check_with_every_reading(pantry: Keeper) -> None:
         "strays": "few",
         "gross_kg": 6.0,
         "worms": "many",
+        "worms_kg": 1.2,
+        "food_left_pct": 25.0,
         "pests": ["ants", "springtails"],
         "worms_kg": None,
         "food_left_pct": None,
