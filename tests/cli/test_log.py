@@ -78,8 +78,6 @@ def test_a_check_with_every_reading(pantry: Keeper) -> None:
         "worms_kg": 1.2,
         "food_left_pct": 25.0,
         "pests": ["ants", "springtails"],
-        "worms_kg": None,
-        "food_left_pct": None,
     }
 
 

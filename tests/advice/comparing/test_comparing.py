@@ -143,7 +143,7 @@ def test_it_tells_how_far_it_is_and_stops_when_asked() -> None:
     compare(a_bin(), moment(180), (3, 4), (60.0,), draws=DRAWS, progress=lambda *step: steps.append(step))
     assert steps[-1][0] == steps[-1][1]
     with pytest.raises(Stopped):
-        compare(a_bin(), moment(180), (3, 4), (60.0,), draws=DRAWS, cancel=lambda: True)
+        compare(a_bin(), moment(180), (3, 4), (60.0,), draws=DRAWS + 1, cancel=lambda: True)
 
 
 def test_too_many_ways_are_refused() -> None:
