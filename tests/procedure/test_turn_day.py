@@ -122,7 +122,7 @@ def test_a_clock_set_back_does_not_stand_a_step_before_its_day() -> None:
     assert errors(stack) == errors(FOUR.stack)
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=30, deadline=None)
 @given(cases(), st.booleans(), st.lists(st.sampled_from(["do", "do", "skip", "back"]), max_size=40))
 def test_any_day_comes_to_its_end_without_an_error(case: Case, bring: bool, how: list[str]) -> None:
     profile, at = begin(case, Wish(bring=bring)), moment(200)
@@ -136,7 +136,7 @@ def test_any_day_comes_to_its_end_without_an_error(case: Case, bring: bool, how:
     assert set(errors(now_of(profile, at))) <= set(errors(case.stack))
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(cases(), st.integers(1, 25))
 def test_taking_back_every_move_returns_to_the_morning(case: Case, presses: int) -> None:
     assume(not case.stack.separations)

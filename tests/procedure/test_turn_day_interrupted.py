@@ -104,7 +104,7 @@ def wishes(draw: st.DrawFn, case: Case) -> Wish:
     return Wish(order=tuple(order), stages=stages, bedding_kg=bedding)
 
 
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=40, deadline=None)
 @given(st.data(), cases(), st.lists(st.sampled_from(["", "", *ELSEWHERE]), max_size=12), st.booleans())
 def test_any_plan_ends_whatever_is_written_meanwhile(
     data: st.DataObject, case: Case, meanwhile: list[str], clock_goes_back: bool
@@ -124,7 +124,7 @@ def test_any_plan_ends_whatever_is_written_meanwhile(
     assert now_of(profile, at).turn_day is None
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=30, deadline=None)
 @given(st.data(), cases(), st.integers(1, 30))
 def test_going_back_leads_to_the_start_and_leaves_what_others_wrote(
     data: st.DataObject, case: Case, presses: int

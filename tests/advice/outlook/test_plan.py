@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.advice.outlook.keepers import begun, kept
@@ -141,6 +141,7 @@ def test_the_stack_comes_to_the_number_of_trays_planned(trays: int) -> None:
     assert len(stack.trays) == trays
 
 
+@settings(max_examples=40)
 @given(
     st.integers(0, 3).flatmap(lambda n: st.tuples(st.just(n), st.integers(10, 90))),
     st.sampled_from(Pattern),

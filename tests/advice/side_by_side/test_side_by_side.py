@@ -82,7 +82,7 @@ def check(plan: SideBySide) -> None:
         assert own[-1].what == "settle"
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(st.lists(st.tuples(st.sampled_from(STAGES), st.floats(0, 30)), min_size=1, max_size=6))
 def test_hands_are_never_in_two_places(given_stages: list[tuple[str, float]]) -> None:
     stacks = [at_stage(stage, ago, f"bin{n}") for n, (stage, ago) in enumerate(given_stages)]
