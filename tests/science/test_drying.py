@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from trayturn.science.blend import WATER, Blend, Part, Stuff
-from trayturn.science.drying import moisture_by_drying
+from trayturn.science.drying import mass_at, moisture_at, moisture_by_drying
 from trayturn.science.errors import OutOfRange
 
 
@@ -38,3 +38,19 @@ def test_it_is_the_moisture_of_a_mix_of_the_solids_and_the_water(
 def test_weights_that_cannot_be_are_refused(container: float, wet: float, dry: float, said: str) -> None:
     with pytest.raises(OutOfRange, match=said):
         moisture_by_drying(container, wet, dry)
+
+
+def test_four_kilograms_at_three_quarters_water_are_two_and_a_half_at_sixty_percent() -> None:
+    """By the definition of Richard & Trautmann 1996: one kilogram of solids in both."""
+    assert mass_at(4.0, 0.75, 0.60) == pytest.approx(2.5)
+    assert moisture_at(4.0, 0.75, 2.5) == pytest.approx(0.60)
+
+
+@given(st.floats(0.1, 100), st.floats(0, 0.99), st.floats(0, 0.99))
+def test_weight_and_moisture_lead_back_to_each_other(kg: float, moisture: float, then: float) -> None:
+    assert moisture_at(kg, moisture, mass_at(kg, moisture, then)) == pytest.approx(then, abs=1e-6)
+
+
+def test_less_than_its_solids_nothing_can_weigh() -> None:
+    with pytest.raises(OutOfRange):
+        moisture_at(4.0, 0.75, 0.9)

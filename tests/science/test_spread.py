@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import random
 from statistics import mean, stdev
 
@@ -9,7 +10,7 @@ import pytest
 from scipy import stats
 
 from trayturn.science.errors import OutOfRange
-from trayturn.science.spread import sum_off, t_80
+from trayturn.science.spread import product, sum_off, t_80
 
 
 @pytest.mark.parametrize("degrees", [*range(1, 41), 100, 1000])
@@ -33,3 +34,28 @@ def test_four_sums_in_five_lie_within(seen: int, number: int) -> None:
 def test_one_value_says_nothing_of_how_they_differ() -> None:
     with pytest.raises(OutOfRange):
         sum_off(0.1, 1, 3)
+
+
+def test_the_band_of_a_product_is_that_of_its_draws() -> None:
+    """Three lognormal estimates with 80 % bands, multiplied draw by draw; SciPy has the exact quantiles."""
+    spreads, middles, quantiles = (0.3, 0.5, 0.4), (1.0, 0.1, 340.0), (0.1, 0.5, 0.9)
+    bands = [
+        [float(stats.lognorm.ppf(quantile, sd, scale=middle)) for quantile in quantiles]
+        for sd, middle in zip(spreads, middles, strict=True)
+    ]
+    found = product(*((low, middle, high) for low, middle, high in bands))
+    whole = stats.lognorm(math.hypot(*spreads), scale=math.prod(middles))
+    assert found == pytest.approx([float(whole.ppf(quantile)) for quantile in quantiles])
+    draw = random.Random(20261121)
+    tries = 20_000
+    draws = (math.prod(middles) * math.exp(sum(draw.gauss(0, sd) for sd in spreads)) for _ in range(tries))
+    assert sum(found[0] <= one <= found[2] for one in draws) / tries == pytest.approx(0.8, abs=0.015)
+
+
+def test_one_band_is_its_own_product() -> None:
+    assert product((1.0, 2.0, 3.0)) == pytest.approx((1.0, 2.0, 3.0))
+
+
+def test_ends_out_of_order_are_refused() -> None:
+    with pytest.raises(OutOfRange):
+        product((2.0, 1.0, 3.0))

@@ -1,4 +1,4 @@
-"""How far a sum of further draws may lie from what past draws lead to expect."""
+"""How far a sum of further draws may lie from what past draws lead to expect; the band of a product."""
 
 from __future__ import annotations
 
@@ -31,3 +31,20 @@ def sum_off(sd: float, seen: int, number: float) -> float:
     """
     within(seen, "The draws seen", 2, 1e9)
     return t_80(seen - 1) * sd * math.sqrt(number + number**2 / seen)
+
+
+def product(*bands: tuple[float, float, float]) -> tuple[float, float, float]:
+    """The band of a product of estimates that err independently, each as low, middle and high above nothing.
+
+    The ends of each stand for the same chance; as ratios to the middle their logarithms add as squares, which
+    is exact for lognormal estimates. All at their worst at once would be far too wide. The law of propagation
+    of uncertainty for products (JCGM 100:2008, 5.1.6; from memory). Raises `OutOfRange` for ends out of
+    order.
+    """
+    for low, middle, high in bands:
+        within(middle, "The middle of a band", within(low, "The low end", 1e-300, 1e300), 1e300)
+        within(high, "The high end", middle, 1e300)
+    middle = math.prod(band[1] for band in bands)
+    down = math.sqrt(sum(math.log(band[1] / band[0]) ** 2 for band in bands))
+    up = math.sqrt(sum(math.log(band[2] / band[1]) ** 2 for band in bands))
+    return middle * math.exp(-down), middle, middle * math.exp(up)
