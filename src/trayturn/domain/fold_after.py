@@ -95,12 +95,21 @@ def source_stopped(ledger: Ledger, entry: SourceStopped) -> None:
 
 
 def lot_begun(ledger: Ledger, entry: LotBegun) -> None:
-    """Castings put by. A second lot of one code would hide the first."""
+    """Castings put by, and how the bin stood then. A second lot of one code would hide the first."""
     if entry.lot in ledger.lots:
         ledger.find("lot-twice", f"Lot {entry.lot} was begun already.", "Give it another code.")
         return
     ledger.lots[entry.lot] = Lot(
-        entry.lot, entry.tray, entry.at, entry.stage, entry.at, entry.kg, entry.kg, entry.place
+        entry.lot,
+        entry.tray,
+        entry.at,
+        entry.stage,
+        entry.at,
+        entry.kg,
+        entry.kg,
+        entry.place,
+        worms_kg=ledger.worms_kg,
+        temperature_c=ledger.temperature_c,
     )
 
 
@@ -116,9 +125,11 @@ def lot_moved(ledger: Ledger, entry: LotMoved) -> None:
         return
     if entry.stage is not lot.stage:
         lot = replace(lot, stage=entry.stage, stage_since=entry.at)
+    if entry.kg is not None:
+        lot = replace(lot, kg=entry.kg, weighed_at=entry.at)
     if entry.moisture_pct is not None:
-        lot = replace(lot, moisture_pct=entry.moisture_pct, moisture_at=entry.at)
-    ledger.lots[lot.code] = lot if entry.kg is None else replace(lot, kg=entry.kg)
+        lot = replace(lot, moisture_pct=entry.moisture_pct, moisture_at=entry.at, moisture_kg=entry.kg)
+    ledger.lots[lot.code] = lot
 
 
 def lure_set(ledger: Ledger, entry: LureSet) -> None:
@@ -140,7 +151,7 @@ def sieved(ledger: Ledger, entry: Sieved) -> None:
     """What fell through is the lot from now on, where it was weighed."""
     if (lot := _lot(ledger, entry.lot)) is None:
         return
-    lot = replace(lot, sieved=(*lot.sieved, entry))
+    lot = replace(lot, sieved=(*lot.sieved, entry), moisture_kg=None)
     ledger.lots[lot.code] = lot if entry.passed_kg is None else replace(lot, kg=entry.passed_kg)
 
 
@@ -156,7 +167,7 @@ def packed(ledger: Ledger, entry: Packed) -> None:
             before, kg=before.kg + kg, count=before.count + entry.count, left_kg=before.left_kg + kg
         )
     left = None if lot.kg is None else _less(ledger, lot.kg, kg, f"lot {lot.code}")
-    ledger.lots[lot.code] = replace(lot, kg=left, jars={**lot.jars, entry.label: jar})
+    ledger.lots[lot.code] = replace(lot, kg=left, moisture_kg=None, jars={**lot.jars, entry.label: jar})
 
 
 def castings_used(ledger: Ledger, entry: CastingsUsed) -> None:
@@ -183,7 +194,8 @@ def _take(ledger: Ledger, entry: CastingsUsed | CastingsGiven) -> Lot | None:
         jar = lot.jars[entry.label]
         left = _less(ledger, jar.left_kg, kg, f"jar {jar.label}")
         return replace(lot, jars={**lot.jars, jar.label: replace(jar, left_kg=left)})
-    return lot if lot.kg is None else replace(lot, kg=_less(ledger, lot.kg, kg, f"lot {lot.code}"))
+    loose = None if lot.kg is None else _less(ledger, lot.kg, kg, f"lot {lot.code}")
+    return replace(lot, kg=loose, moisture_kg=None)
 
 
 def _less(ledger: Ledger, held: float, kg: float, where: str) -> float:

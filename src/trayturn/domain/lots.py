@@ -72,8 +72,10 @@ class Jar:
 class Lot:
     """Castings of one separation. `kg` is what is left of it outside jars; None where nobody weighed it.
 
-    `begun_kg` is what it weighed wet, `moisture_pct` as last read at `moisture_at`; `closed_at` is set once
-    nothing is left.
+    `begun_kg` is what it weighed wet, `moisture_pct` as last read at `moisture_at`; `moisture_kg` is what it
+    weighed then, None once anything but water has left it; `weighed_at` is its last weighing after it was
+    begun. `worms_kg` and `temperature_c` are the bin's when it was begun; `closed_at` is set once nothing is
+    left.
     """
 
     code: str
@@ -86,6 +88,10 @@ class Lot:
     place: str = ""
     moisture_pct: float | None = None
     moisture_at: datetime | None = None
+    moisture_kg: float | None = None
+    weighed_at: datetime | None = None
+    worms_kg: float | None = None
+    temperature_c: float | None = None
     lures: tuple[LureSet, ...] = ()
     hatchlings: tuple[HatchlingsRecovered, ...] = ()
     sieved: tuple[Sieved, ...] = ()

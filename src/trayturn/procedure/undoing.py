@@ -8,8 +8,12 @@ from datetime import datetime
 from trayturn.domain.entries import (
     Entry,
     Fed,
+    HatchlingsRecovered,
+    LotMoved,
+    LureSet,
     PutOff,
     SeparationBegun,
+    Sieved,
     StepEnded,
     StepStarted,
     TrayStarted,
@@ -31,8 +35,9 @@ Half = WormsAdded | WormsRemoved
 def take_back(journal: Sequence[Entry], now: datetime) -> list[Undone]:
     """The entries that take back the last act; none when nothing stands.
 
-    A move of a separation or of a turn day, a turn, a meal with what it put off, and worms moved with their
-    tray write several entries together, and go together.
+    A move of a separation or of a turn day, a turn, a meal with what it put off, worms moved with their tray,
+    a lot sieved that goes on to cure, and a look with new bait write several entries together, and go
+    together.
     """
     return take_out(_last_act(journal), now)
 
@@ -115,7 +120,10 @@ def _words(entry: StepStarted) -> str:
 
 
 def _came_with(last: Entry, before: Entry) -> bool:
-    """The fresh tray of a turn, the feeding that left something over, the tray that went along with worms."""
+    """The fresh tray of a turn, the feeding that left something over, the tray that went along with worms.
+
+    So with the stage that a lot goes on to once it is sieved, and the bait laid anew after a look.
+    """
     if last.at != before.at:
         return False
     if isinstance(last, WormsRemoved):
@@ -125,4 +133,8 @@ def _came_with(last: Entry, before: Entry) -> bool:
         return isinstance(before, TrayStarted) and bool(last.source) and before.came_from == last.source
     if isinstance(last, Turned):
         return isinstance(before, TrayStarted) and before.tray in last.order
+    if isinstance(last, LotMoved):
+        return isinstance(before, Sieved) and before.lot == last.lot
+    if isinstance(last, LureSet):
+        return isinstance(before, HatchlingsRecovered) and before.lot == last.lot
     return isinstance(last, PutOff) and isinstance(before, Fed)

@@ -8,6 +8,8 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from trayturn.advice.castings.cocoons import hatching_times
+from trayturn.advice.castings.drying import SIEVES_BELOW_PCT, moisture_now
+from trayturn.advice.due.hatching import LURE, warmth_words
 from trayturn.advice.pages import Page
 from trayturn.domain.entries import LotStage
 from trayturn.domain.lots import Jar, Lot
@@ -17,8 +19,10 @@ LIFT_EVERY = timedelta(days=7)
 """Between two looks at the bait. Common practice, no source."""
 DRY_FOR = timedelta(days=14)
 """Too wet to sieve: wait two weeks or more (grower guidance)."""
-SIEVES_BELOW_PCT = 60.0
-"""A 4 mm drum recovered 80 to 95 % at 40 to 60 % moisture, best at 40 (Manyuchi & Phiri 2013)."""
+READ_AGAIN = timedelta(days=7)
+"""Until castings that dry are read or weighed again. Our choice."""
+LEAST_KG = 0.001
+"""Less than a gram is nothing."""
 CURE_FOR = timedelta(days=14)
 """How long castings stand after sieving. No source was found; our choice."""
 KEEPS_FOR = timedelta(days=60)
@@ -42,6 +46,9 @@ def next_for(lot: Lot, stack: Stack) -> Next | None:
     """What comes next for a lot; None once nothing of it is left."""
     if lot.closed_at is not None:
         return None
+    if lot.left_kg is not None and lot.left_kg < LEAST_KG:
+        done = ("By what was weighed and used nothing is left of it.",)
+        return Next("close", f"Close lot {lot.code}: it is used up.", lot.begun_at, done, Page.CASTINGS)
     return {
         LotStage.HATCHING: _hatching,
         LotStage.DRYING: _drying,
@@ -53,21 +60,34 @@ def next_for(lot: Lot, stack: Stack) -> Next | None:
 def _hatching(lot: Lot, stack: Stack) -> Next:
     times = hatching_times(stack)
     if times is None:
-        cold = ("By what is published no cocoon hatches at the bin's last temperature.",)
+        cold = (f"{warmth_words(stack)} By what is published no cocoon hatches at that.",)
         return Next("warmth", f"Keep lot {lot.code} at room warmth: cocoons wait.", None, cold, Page.HATCHING)
-    lure, most = (lot.begun_at + timedelta(days=math.floor(days)) for days in (times.half[0], times.most[1]))
+    lure, half, most = (
+        lot.begun_at + timedelta(days=days)
+        for days in (math.floor(times.half[0]), math.ceil(times.half[1]), math.floor(times.most[1]))
+    )
     why = (
-        f"Half of the cocoons that hatch have done so {_days(times.half)} days after they were laid, and "
-        f"most (95 %) {_days(times.most)} days after.",
+        f"Of the cocoons laid last, half of those that hatch have done so {_days(times.half)} days after, "
+        f"and most (95 %) {_days(times.most)} days after.",
+        warmth_words(stack),
         times.why,
     )
     seen = [*(one.at for one in lot.lures), *(one.at for one in lot.hatchlings)]
     look = max(seen) + LIFT_EVERY if seen else None
+    if stack.as_of >= half and _none_come(lot):
+        none = "None came to the bait at the last two looks; a few cocoons may hatch later still."
+        return Next("dry", f"Let lot {lot.code} dry.", lot.hatchlings[-1].at, (none, *why), Page.CASTINGS)
     if look is None and stack.as_of < most:
-        return Next("lure", f"Lay a bait on lot {lot.code}.", lure, why, Page.HATCHING)
+        return Next("lure", f"Lay a bait on lot {lot.code}.", lure, (LURE, *why), Page.HATCHING)
     if look is not None and look < most:
-        return Next("look", f"Lift hatchlings out of lot {lot.code}.", look, why, Page.HATCHING)
+        return Next("look", f"Lift hatchlings out of lot {lot.code}.", look, (LURE, *why), Page.HATCHING)
     return Next("dry", f"Lot {lot.code} has hatched out: let it dry.", most, why, Page.CASTINGS)
+
+
+def _none_come(lot: Lot) -> bool:
+    """Whether the last two looks found none: counted, and not merely left open."""
+    last = lot.hatchlings[-2:]
+    return len(last) == 2 and all(one.counted == 0 and not one.worms_kg for one in last)
 
 
 def _days(band: tuple[float, float]) -> str:
@@ -75,20 +95,29 @@ def _days(band: tuple[float, float]) -> str:
 
 
 def _drying(lot: Lot, stack: Stack) -> Next:
-    read = lot.moisture_pct
+    now = moisture_now(lot)
     why = (
-        f"A 4 mm drum sieved best at 40 to {SIEVES_BELOW_PCT:.0f} % moisture (Manyuchi & Phiri 2013); wetter "
-        "castings clog the mesh.",
-        "Spread thin, in the shade, turned now and then. Dry castings dust: sprinkle, and mask.",
+        f"A 4 mm drum sieved best at 40 to {SIEVES_BELOW_PCT:.0f} % moisture (Manyuchi & Phiri 2013). "
+        "Too wet to sieve: let it stand two weeks or more (grower guidance).",
+        "Spread thin, in the shade, turned now and then (common practice, no source). Dry castings dust: "
+        "sprinkle gently, let air move, wear a mask.",
     )
-    if read is not None and read <= SIEVES_BELOW_PCT:
-        dry = f"Sieve lot {lot.code}: at {read:.0f} % it is dry enough."
-        return Next("sieve", dry, lot.moisture_at or lot.stage_since, why, Page.CASTINGS)
-    return Next("sieve", f"Sieve lot {lot.code}.", lot.stage_since + DRY_FOR, why, Page.CASTINGS)
+    read = [at for at in (lot.moisture_at, lot.weighed_at) if at is not None]
+    since = max((*read, lot.stage_since))
+    if now is None:
+        return Next("sieve", f"Sieve lot {lot.code}.", lot.stage_since + DRY_FOR, why, Page.SEPARATING)
+    if now <= SIEVES_BELOW_PCT:
+        dry = f"Sieve lot {lot.code}: at {now:.0f} % it is dry enough."
+        return Next("sieve", dry, since, why, Page.SEPARATING)
+    wet = f"Weigh lot {lot.code} or read its moisture again."
+    return Next("weigh", wet, since + READ_AGAIN, why, Page.CASTINGS)
 
 
 def _curing(lot: Lot, stack: Stack) -> Next:
-    why = ("How long to cure: no source was found. Two weeks is our choice; a smell of earth is the sign.",)
+    why = (
+        "How long to cure: no source was found. Two weeks is our choice; a smell of earth is the sign "
+        "(common practice, no source).",
+    )
     return Next("ready", f"Lot {lot.code} is ready to use.", lot.stage_since + CURE_FOR, why, Page.CASTINGS)
 
 
@@ -96,7 +125,8 @@ def _ready(lot: Lot, stack: Stack) -> Next:
     by = use_by(lot)
     why = (
         "Castings held their properties for 60 days; later their water-holding fell by 82 % and their "
-        "nitrogen by 49 % (Harit et al. 2014).",
+        "nitrogen by 49 % (Harit et al. 2014, castings of Eudrilus eugeniae).",
+        "So 60 days is by when they are best used, not when they spoil. Keep them damp, in what lets air in.",
     )
     if not lot.jars and (lot.kg is None or lot.kg > 0):
         return Next("pack", f"Fill lot {lot.code} into jars, or use it.", lot.stage_since, why, Page.CASTINGS)

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from trayturn.advice.due.item import Due, Press, due_at
+from trayturn.domain.lots import Lot
 from trayturn.domain.stack import Stack
 
 
 def castings(stack: Stack) -> Iterator[Due]:
-    """The next thing of each open lot. Its tray, as a due thing, is the lot's code."""
+    """The next thing of each open lot, told apart by the lot in its code: `lure-c1`."""
     if not stack.lots:
         return
     from trayturn.advice.castings.stages import nexts
@@ -22,3 +23,9 @@ def castings(stack: Stack) -> Iterator[Due]:
         why = (*coming.why, *lot_story(lot, stack)[1:])
         code = f"{coming.code}-{lot.code.lower()}"
         yield due_at(stack, "castings", coming.what, why, coming.due, None, press, code, coming.page)
+
+
+def lot_of(due: Due, stack: Stack) -> Lot | None:
+    """The lot that a due thing of this kind is about."""
+    code = due.code.partition("-")[2]
+    return next((lot for lot in stack.lots if lot.code.lower() == code), None)

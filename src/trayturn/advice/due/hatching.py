@@ -103,11 +103,12 @@ def _why(tub: Tub, times: Hatch, stack: Stack) -> tuple[str, ...]:
         "Skimming takes the worms and leaves the cocoons, which go on hatching in the castings for weeks.",
         f"Of the cocoons laid last, half of those that hatch have done so {weeks(times.half)} after that, "
         f"and most (95 %) {weeks(times.most)}.",
-        f"{_warmth(stack)} A cooler tub takes longer.",
+        f"{warmth_words(stack)} A cooler tub takes longer.",
     )
 
 
-def _warmth(stack: Stack) -> str:
+def warmth_words(stack: Stack) -> str:
+    """The temperature a tub is reckoned at, and where that is from."""
     units = stack.setup.units
     if stack.temperature_c is None or stack.temperature_at is None:
         return f"Reckoned at {show_temperature(ROOM_C, units)}, which is assumed: no temperature was read."
@@ -136,7 +137,7 @@ def _too_cold_or_hot(tub: Tub, celsius: float, stack: Stack) -> Iterator[Due]:
     do = "warmer" if celsius < ROOM_C else "cooler"
     what = f"Keep the hatch tub of tray {tub.tray} {do}: cocoons do not hatch like this."
     why = (
-        f"{_warmth(stack)} By what is published no cocoon hatches at that.",
+        f"{warmth_words(stack)} By what is published no cocoon hatches at that.",
         f"Its castings were taken {when(tub.since, stack.as_of)}; cocoons in them may still live, and hatch "
         f"once it is {do}.",
     )

@@ -44,6 +44,8 @@ PAGES = {
 """The page behind each kind, where the thing due names none of its own."""
 DONE_BY_WORD = frozenset({"follow_up", "watch", "hatch", "supplies"})
 """Kinds that write no entry of their own: the keeper marks them done. The others are done by doing them."""
+ACTS_BY_WORD = frozenset({("castings", "warmth"), ("castings", "use")})
+"""The same of some things of a kind that is otherwise done by doing, by kind and first word of the code."""
 FAR_OFF = datetime.max.replace(tzinfo=UTC)
 
 
@@ -114,7 +116,7 @@ class Due:
     @property
     def done_by_word(self) -> bool:
         """Whether it is marked done, and not done by writing down a feeding, a check or the like."""
-        return self.kind in DONE_BY_WORD
+        return self.kind in DONE_BY_WORD or (self.kind, self.code.partition("-")[0]) in ACTS_BY_WORD
 
     @property
     def order(self) -> tuple[int, int, datetime, int, str, str]:

@@ -1,0 +1,31 @@
+"""Castings known only from a past separation, and how they become a lot."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+
+from trayturn.advice.due.hatching import Tub, tubs
+from trayturn.advice.phrases import when
+from trayturn.domain.entries import LotBegun
+from trayturn.domain.lots import next_code
+from trayturn.domain.stack import Stack
+from trayturn.domain.units import show_mass
+
+LATELY = timedelta(days=120)
+"""How long ago castings may have been taken to be offered as a lot. Our choice."""
+
+
+def old_tubs(stack: Stack) -> tuple[Tub, ...]:
+    """Castings of past separations that are kept as no lot, newest first."""
+    return tuple(tubs(stack, stack.as_of - LATELY))
+
+
+def as_lot(tub: Tub, stack: Stack) -> LotBegun:
+    """The entry that takes such castings up, as they were when they were taken."""
+    return LotBegun(at=tub.since, lot=next_code(stack, tub.tray), tray=tub.tray, kg=tub.castings_kg)
+
+
+def tub_line(tub: Tub, stack: Stack) -> str:
+    """`Tray A: 3 kg taken on Mon 1 Jun, 12 days ago; no lot yet.`"""
+    held = f"{show_mass(tub.castings_kg, stack.setup.units)} " if tub.castings_kg else ""
+    return f"Tray {tub.tray}: {held}taken {when(tub.since, stack.as_of)}; no lot yet."
