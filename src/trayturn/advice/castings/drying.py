@@ -27,7 +27,7 @@ def by_weight(lot: Lot) -> bool:
 
 
 def sieves_at_kg(lot: Lot) -> float | None:
-    """What the lot weighs once it is dry enough to sieve, kg; None where it was already, or cannot be told."""
+    """What the lot weighs once it is dry enough to sieve, kg; None where it was already, or nothing tells."""
     if lot.moisture_pct is None or lot.moisture_kg is None or lot.moisture_pct <= SIEVES_BELOW_PCT:
         return None
     return mass_at(lot.moisture_kg, lot.moisture_pct / 100, SIEVES_BELOW_PCT / 100)

@@ -13,8 +13,9 @@ WARN_PCT, MOST_PCT = 30.0, 50.0
 """Above the first we warn; above the second is more than half, for which air in the mix is the ceiling (Mota
 et al.). That 30 is where we begin to warn is our choice, between trials that disagree."""
 KG_L = Band(0.7, 0.8, 0.9)
-"""kg in a litre of castings at 15 to 25 % moisture: 0.7 to 0.9 g/cm3, which pages repeat from India's Fertiliser
-(Control) Order 1985 for saleable castings; the gazette was not read. For moister ones none was found."""
+"""kg in a litre of castings at 15 to 25 % moisture: 0.7 to 0.9 g/cm3, which pages repeat from India's
+Fertiliser (Control) Order 1985 for saleable ones; the gazette was not read.
+For moister ones none was found."""
 DENSITY_WORDS = "By 0.7 to 0.9 kg a litre, as of castings at 15 to 25 % moisture; weigh a litre of yours."
 """What the mass rests on, as it is said."""
 
@@ -47,8 +48,8 @@ def judge(percent: float) -> Share:
     if percent <= MOST_PCT:
         return Share(
             Verdict.TOO_MUCH,
-            f"{percent:.0f} % is more than is advised: above 20 % their salts harmed tomato in one trial, though "
-            "60 to 80 % yielded best in another (Truong & Wang 2015). Try it on one pot.",
+            f"{percent:.0f} % is more than is advised: above 20 % their salts harmed tomato in one trial, "
+            "though 60 to 80 % yielded best in another (Truong & Wang 2015). Try it on one pot.",
         )
     return Share(
         Verdict.REFUSED,
