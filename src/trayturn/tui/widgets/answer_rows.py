@@ -114,20 +114,21 @@ class Mass(Answer):
 class Count(Answer):
     """A number in steps; a digit gives it at once where steps are of one. `number` is None until counted.
 
-    `after` follows the number, `uncounted` stands in its place.
+    `after` follows the number, `uncounted` stands in its place; it is never above `most`.
     """
 
     number: int | None = None
     step: int = 1
     after: str = ""
     uncounted: str = "not counted"
+    most: int = MOST
 
     def spans(self, width: int, ascii_only: bool) -> tuple[Span, ...]:
         shown = self.uncounted if self.number is None else f"{self.number:,}{self.after}"
         return ((f"{self.label:<{width}}", "muted"), (f"-  {shown}  +", "strong"))
 
     def stepped(self, by: int) -> Answer:
-        return replace(self, number=max(0, min(MOST, (self.number or 0) + by * self.step)))
+        return replace(self, number=max(0, min(self.most, (self.number or 0) + by * self.step)))
 
     def picked(self, digit: int) -> Answer:
         return replace(self, number=digit) if self.step == 1 else self

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
+from trayturn.advice.due.castings import lot_of
 from trayturn.advice.due.keepers_word import mark_done
 from trayturn.domain.entries import Stage
 from trayturn.tui.screens.cautions.sheet import read_first
@@ -23,7 +24,11 @@ def do(house: TrayturnApp, due: Due, marked: str | None = None) -> None:
 
     What has neither is marked done once its day has come; before that its reason is told.
     """
-    if (act := ACTS.get(due.kind)) is not None:
+    if due.kind == "castings":
+        stack = house.shelf.stack(due.bin)
+        lot = lot_of(due, stack) if stack is not None else None
+        go(house, "castings", due.bin, lot.code if lot is not None else None)
+    elif (act := ACTS.get(due.kind)) is not None:
         act(house, due.bin, due.tray or marked)
     elif due.pressing:
         close(house, due)
@@ -99,7 +104,6 @@ ACTS: dict[str, Callable[[TrayturnApp, str, str | None], None]] = {
     "rest": separate,
     "separation": separate,
     "turn_day": turn,
-    "castings": lambda house, key, tray: go(house, "castings", key),
     "turn": turn,
     "worms": lambda house, key, tray: recording.worms(house, key),
     "feed": feed,

@@ -1,0 +1,84 @@
+"""Castings used: for how much mix at what share, what that takes, and out of which jar."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from trayturn.advice.bands import mass_band, rough_volume
+from trayturn.advice.castings.stages import jar_use_by
+from trayturn.advice.castings.use import DENSITY_WORDS, MOST_PCT, castings_for, judge
+from trayturn.domain.setup import Units
+from trayturn.domain.units import QUART_L
+from trayturn.domain.words import clean
+from trayturn.tui.screens.castings.amount_rows import Litres
+from trayturn.tui.screens.castings.sheet import LotSheet
+from trayturn.tui.widgets.answers import Answer, Count, Cycle, Words
+
+USUAL_SHARE = 15
+DESPITE = Cycle("despite", "All the same", "", ("no", "yes"), 0)
+TOP_DRESSING = "Without a mix, as top dressing: no rate for that was found."
+
+
+class UseSheet(LotSheet):
+    """The mix reckons the castings; what was really weighed is stepped or typed."""
+
+    ACT, FIRST = "use", "mix"
+
+    @property
+    def labels(self) -> tuple[str, ...]:
+        """Jars that hold something, to be used first on top; an empty label is what is loose."""
+        full = [jar for jar in self.lot.jars.values() if jar.left_kg > 0]
+        loose = self.lot.kg is None or self.lot.kg > 0
+        return (*(jar.label for jar in sorted(full, key=jar_use_by)), *([""] if loose else []))
+
+    def questions(self) -> list[Answer]:
+        us = self.units is Units.US
+        litres = 10 * QUART_L if us else 10.0
+        shown = tuple(clean(label, 30) or "loose" for label in self.labels)
+        return [
+            *([Cycle("label", "Out of", "", shown, 0)] if len(shown) > 1 or self.lot.jars else []),
+            Litres("mix", "Mix to make", "", litres, us, "no mix"),
+            Count("share", "Share of mix", number=USUAL_SHARE, step=5, after=" %", most=100),
+            self.mass("kg", "Castings", castings_for(litres, USUAL_SHARE)[1].mid),
+            Words("where", "For what"),
+        ]
+
+    def answered(self, key: str) -> None:
+        """Another mix takes other castings; more than half of it is asked about."""
+        if key in ("mix", "share") and self.litres:
+            kg = castings_for(self.litres, self.number("share") or 0)[1].mid
+            self.rows.put(self.mass("kg", "Castings", kg))
+        if (self.rows.answer(DESPITE.key) is not None) != self.too_much:
+            rows = [row for row in self.rows.answers if row.key != DESPITE.key]
+            self.rows.rearrange([*rows, DESPITE] if self.too_much else rows)
+
+    @property
+    def litres(self) -> float:
+        row = self.rows.answer("mix")
+        return row.litres if isinstance(row, Litres) else 0.0
+
+    @property
+    def too_much(self) -> bool:
+        return bool(self.litres) and (self.number("share") or 0) > MOST_PCT
+
+    def values(self) -> dict[str, Any]:
+        return {
+            "label": self.labels[self.place("label")] if self.labels else "",
+            "kg": self.kg("kg"),
+            "where": self.text("where"),
+            "share": self.number("share") if self.litres else None,
+            "despite": "yes" if self.place(DESPITE.key) else "",
+        }
+
+    def words(self) -> list[str]:
+        if not self.litres:
+            return [TOP_DRESSING]
+        share = self.number("share") or 0
+        volume, kg = castings_for(self.litres, share)
+        mix, takes = rough_volume(self.litres, self.units), rough_volume(volume, self.units)
+        band = mass_band(kg, self.units)
+        return [
+            f"{mix} of mix at {share} % takes {takes} of castings: {band}.",
+            DENSITY_WORDS,
+            judge(share).words,
+        ]
