@@ -8,14 +8,35 @@ import pytest
 
 from tests.builders import a_usual_bin, entry, moment
 from tests.tui.house import a_home
-from tests.tui.stories import Wrist, keeper
+from tests.tui.stories import Keeper, Wrist, keeper
 from trayturn.domain.entries import LotStage
+from trayturn.domain.lots import Lot
 
 LOT = entry("lot_begun", 90, lot="A1", tray="A", kg=4.0, place="the cellar")
+SEPARATED = (
+    entry("separation_begun", 90, tray="A"),
+    entry("settled", 90.1, tray="A", castings_kg=3.0),
+    entry("separation_ended", 90.2, tray="A"),
+)
+ACTS = ["lure", "look", "dry", "sieve", "cure", "ready", "pack", "use", "give", "close"]
 
 
-def home_of(folder: Path) -> Path:
-    return a_home(folder, (*a_usual_bin(), LOT))
+def home_of(folder: Path, **setup: str) -> Path:
+    return a_home(folder, (*a_usual_bin(), LOT), **setup)
+
+
+def ready_home(folder: Path, *more: object, **setup: str) -> Path:
+    ready = entry("lot_moved", 110, lot="A1", stage="ready", kg=2.0)
+    return a_home(folder, (*a_usual_bin(), LOT, ready, *more), **setup)  # type: ignore[arg-type]
+
+
+def lot_of(k: Keeper) -> Lot:
+    return k.stack("pantry").lots[0]
+
+
+async def other(k: Keeper, act: str) -> None:
+    """Choose what was done from the whole list."""
+    await k.press("g", *["down"] * ACTS.index(act), "enter")
 
 
 async def test_a_lot_from_the_tub_to_the_pot(tmp_path: Path) -> None:
@@ -23,83 +44,240 @@ async def test_a_lot_from_the_tub_to_the_pot(tmp_path: Path) -> None:
     async with keeper(home_of(tmp_path), "pantry", wrist=wrist) as k:
         await k.press("1")
         assert k.screen == "Castings"
-        k.sees("A1: hatching", "Lay a bait on lot A1. Now.", "Cocoons in it when taken")
+        k.sees("A1", "hatching", "4 kg", "lay a bait now", "Cocoons in it when taken")
         await k.press("space")
-        await k.type("melon")
-        await k.press("ctrl+s")
-        k.sees("Lift hatchlings out of lot A1", "Bait (melon) laid")
+        k.sees("Bait laid. u takes it back", "lift hatchlings in 7 days")
         wrist.forward(days=7)
         await k.look()
-        await k.press("space")
-        await k.type("40")
-        await k.press("ctrl+s")
-        lot = k.stack("pantry").lots[0]
-        assert [one.counted for one in lot.hatchlings] == [40]
+        # Forty young go back into tray B, which is fed; a new bait is laid in the same act.
+        await k.press("space", "plus", "plus", "plus", "plus", "space")
+        (lifted,) = lot_of(k).hatchlings
+        assert (lifted.counted, lifted.tray) == (40, "B")
+        assert len(lot_of(k).lures) == 2
+        k.sees("40 hatchlings lifted out", "% of the young to be expected")
         wrist.forward(days=20)
         await k.look()
         k.sees("has hatched out: let it dry")
-        await k.press("space", "ctrl+s")
-        assert k.stack("pantry").lots[0].stage is LotStage.DRYING
-        await k.press("space", "ctrl+s")
-        assert k.stack("pantry").lots[0].stage is LotStage.CURING
-        k.sees("Sieved at 6.4 mm")
+        await k.press("space")
+        assert lot_of(k).stage is LotStage.DRYING
+        wrist.forward(days=14)
+        await k.look()
+        await k.press("space", "enter")
+        await k.type("3.2 kg")
+        await k.press("enter", "down", "enter")
+        await k.type("800 g")
+        await k.press("enter")
+        k.sees("80 % passes.")
+        await k.press("space")
+        assert (lot_of(k).stage, lot_of(k).kg) == (LotStage.CURING, 3.2)
+        k.sees("Sieved at 6.4 mm", "80 % passed")
+        wrist.forward(days=14)
+        await k.look()
+        await k.press("space", "space", "plus", "plus", "space")
+        assert lot_of(k).jars["jar 1"].count == 3
+        assert lot_of(k).jars["jar 1"].kg == pytest.approx(1.5)
+        k.sees("use first", "3 x jar 1")
+        await k.press("minus")
+        k.sees("10 l of mix at 15 % takes 1.5 l of castings", "By 0.7 to 0.9 kg a litre")
+        await k.press("space")
+        (used,) = lot_of(k).used
+        assert (used.label, used.kg, used.share_pct) == ("jar 1", 1.2, 15)
+
+
+async def test_one_undo_takes_one_act_back(tmp_path: Path) -> None:
+    wrist = Wrist(moment(115))
+    async with keeper(home_of(tmp_path), "pantry", wrist=wrist) as k:
+        await k.press("1", "space")
+        wrist.forward(days=7)
+        await k.look()
+        await k.press("space", "space")
+        assert (len(lot_of(k).hatchlings), len(lot_of(k).lures)) == (1, 2)
         await k.press("u")
-        assert k.stack("pantry").lots[0].stage is LotStage.DRYING
+        assert (len(lot_of(k).hatchlings), len(lot_of(k).lures)) == (0, 1)
+        await other(k, "dry")
+        await k.press("ctrl+s")
+        await other(k, "sieve")
+        await k.press("ctrl+s")
+        assert (lot_of(k).stage, len(lot_of(k).sieved)) == (LotStage.CURING, 1)
+        await k.press("u")
+        assert (lot_of(k).stage, len(lot_of(k).sieved)) == (LotStage.DRYING, 0)
 
 
-async def test_used_given_away_and_closed(tmp_path: Path) -> None:
-    home = home_of(tmp_path)
-    async with keeper(home, "pantry", wrist=Wrist(moment(115))) as k:
+async def test_nothing_is_taken_as_weighed_that_was_not(tmp_path: Path) -> None:
+    dries = entry("lot_moved", 100, lot="A1", stage="drying")
+    async with keeper(
+        a_home(tmp_path, (*a_usual_bin(), LOT, dries)), "pantry", wrist=Wrist(moment(115))
+    ) as k:
+        await k.press("1", "space")
+        k.sees("not weighed")
+        await k.press("space")
+        (sieved,) = lot_of(k).sieved
+        assert (sieved.passed_kg, sieved.oversize_kg) == (None, None)
+        assert lot_of(k).kg == 4.0
+
+
+async def test_a_drying_lot_is_weighed(tmp_path: Path) -> None:
+    wet = entry("lot_moved", 100, lot="A1", stage="drying", kg=4.0, moisture_pct=75)
+    async with keeper(a_home(tmp_path, (*a_usual_bin(), LOT, wet)), "pantry", wrist=Wrist(moment(115))) as k:
+        await k.press("1")
+        k.sees("read or weigh now", "75 %", "it weighs 2.5 kg")
+        await k.press("space", "space")
+        k.sees("Say what it weighs, or its moisture.")
+        await k.press("enter")
+        await k.type("2.4 kg")
+        await k.press("enter", "space")
+        k.sees("58 %", "by its weight", "Sieve lot A1: at 58 % it is dry enough.")
+
+
+async def test_enter_tells_why_with_its_page(tmp_path: Path) -> None:
+    async with keeper(home_of(tmp_path), "pantry", wrist=Wrist(moment(115))) as k:
         await k.press("1", "enter")
-        k.sees("What was done with lot A1?", "Given away or sold")
-        await k.press(*["down"] * 8, "enter")
+        assert k.screen == "Reason"
+        k.sees("Lay a bait on lot A1.", "23 to 25 days", "Reckoned at 20 °C")
+        await k.press("h")
+        k.sees("Cocoons and hatching")
+
+
+async def test_in_a_wide_window_the_reason_stands_open(tmp_path: Path) -> None:
+    async with keeper(home_of(tmp_path), "pantry", wrist=Wrist(moment(115)), size=(120, 40)) as k:
+        await k.press("1")
+        k.sees("23 to 25 days", "Taken on")
+
+
+async def test_given_away_once_the_caution_was_read(tmp_path: Path) -> None:
+    async with keeper(ready_home(tmp_path), "pantry", wrist=Wrist(moment(115))) as k:
+        await k.press("1")
+        await other(k, "give")
+        k.sees("local authority")
+        await k.press("escape")
+        assert not lot_of(k).given
+        assert k.screen == "Castings"
+        await other(k, "give")
         await k.heed()
         k.sees("To whom")
         await k.press("ctrl+s")
-        (given,) = k.stack("pantry").lots[0].given
+        (given,) = lot_of(k).given
         assert given.rules_read is True
-        await k.press("enter", *["down"] * 7, "enter")
-        k.sees("Share of mix")
-        await k.press("tab", "tab")
-        await k.type("60")
+        await other(k, "close")
         await k.press("ctrl+s")
-        k.sees("leaves too little air")
-        assert not k.stack("pantry").lots[0].used
-        k.sees("More than half")
-        await k.press("escape", "escape", "enter", *["down"] * 9, "enter", "ctrl+s")
-        assert k.stack("pantry").lots[0].closed_at is not None
+        assert lot_of(k).closed_at is not None
         k.sees("No castings are kept here yet.")
 
 
-async def test_a_lot_begun_by_hand_and_the_empty_screen(tmp_path: Path) -> None:
+async def test_more_than_half_of_a_mix_needs_a_yes(tmp_path: Path) -> None:
+    async with keeper(ready_home(tmp_path), "pantry", wrist=Wrist(moment(115))) as k:
+        await k.press("1", "minus", "down", "enter")
+        await k.type("40")
+        await k.press("enter")
+        k.sees("more than is advised", "salts")
+        k.sees_no("All the same")
+        await k.press("enter")
+        await k.type("60 %")
+        await k.press("enter")
+        k.sees("leaves too little air", "All the same")
+        await k.press("space")
+        assert not lot_of(k).used
+        k.sees("Say yes below")
+        await k.press("down", "down", "down", "plus", "space")
+        (used,) = lot_of(k).used
+        assert (used.share_pct, used.despite) == (60, True)
+        k.sees("more than advised")
+
+
+async def test_the_typed_form_minds_the_share_too(tmp_path: Path) -> None:
+    async with keeper(ready_home(tmp_path), "pantry", wrist=Wrist(moment(115))) as k:
+        await k.press("1")
+        await other(k, "use")
+        await k.press("tab", "tab")
+        await k.type("25")
+        k.sees("Above 20 % their salts harmed tomato")
+        await k.type("0")
+        await k.press("ctrl+s")
+        assert not lot_of(k).used
+
+
+async def test_what_cannot_be_typed_is_said_beside_it(tmp_path: Path) -> None:
+    async with keeper(ready_home(tmp_path), "pantry", wrist=Wrist(moment(115))) as k:
+        await k.press("1", "plus", "enter")
+        await k.type("many")
+        await k.press("enter")
+        k.sees("not a whole number")
+        await k.press("escape", "down", "down", "enter")
+        await k.press(*["backspace"] * 5, "enter", "space")
+        k.sees("Give it a label")
+        assert not lot_of(k).jars
+
+
+async def test_more_than_there_is_is_said_before(tmp_path: Path) -> None:
+    async with keeper(ready_home(tmp_path), "pantry", wrist=Wrist(moment(115))) as k:
+        await k.press("1", "plus", *["plus"] * 4)
+        k.sees("more than the 2 kg of it by weight")
+
+
+async def test_a_us_keeper_sees_quarts_and_pounds(tmp_path: Path) -> None:
+    async with keeper(ready_home(tmp_path, units="us"), "pantry", wrist=Wrist(moment(115))) as k:
+        await k.press("1")
+        k.sees("4.41 lb")
+        await k.press("minus")
+        k.sees("10 qt", "By 1.5 to 1.9 lb a quart")
+        await k.press("plus")
+        k.sees("11 qt")
+
+
+async def test_used_up_it_is_closed_by_space(tmp_path: Path) -> None:
+    all_of_it = entry("castings_used", 112, lot="A1", kg=2.0)
+    async with keeper(ready_home(tmp_path, all_of_it), "pantry", wrist=Wrist(moment(115))) as k:
+        await k.press("1")
+        k.sees("close now", "it is used up")
+        await k.press("space")
+        assert lot_of(k).closed_at is not None
+
+
+async def test_a_due_thing_opens_at_its_lot(tmp_path: Path) -> None:
+    second = entry("lot_begun", 91, lot="B7", tray="B", kg=1.0)
+    async with keeper(ready_home(tmp_path, second), "pantry", wrist=Wrist(moment(120))) as k:
+        await k.press("d")
+        rows = [line for line in k.picture.splitlines() if "Lay a bait on lot B7" in line]
+        assert rows
+        while "▌" not in next(line for line in k.picture.splitlines() if "Lay a bait on lot B7" in line):
+            await k.press("down")
+        await k.press("space")
+        assert k.screen == "Castings"
+        assert k.reads("#name") == "Lot B7"
+
+
+async def test_the_empty_screen_and_a_lot_begun_by_hand(tmp_path: Path) -> None:
     async with keeper(a_home(tmp_path, a_usual_bin()), "pantry", wrist=Wrist(moment(115))) as k:
         await k.press("1")
         k.sees("No castings are kept here yet.", "begins one by hand")
-        await k.press("space", "enter")
+        await k.press("space", "enter", "g", "plus", "minus")
         assert k.screen == "Castings"
         await k.press("a", "ctrl+s")
         assert [lot.code for lot in k.stack("pantry").lots] == ["L1"]
 
 
-async def test_a_tub_from_before_is_taken_up_as_a_lot(tmp_path: Path) -> None:
-    separated = (
-        entry("separation_begun", 90, tray="A"),
-        entry("settled", 90.1, tray="A", castings_kg=3.0),
-        entry("separation_ended", 90.2, tray="A"),
-    )
-    home = a_home(tmp_path, (*a_usual_bin(), *separated))
+async def test_a_tub_from_before_is_taken_up_by_one_key(tmp_path: Path) -> None:
+    home = a_home(tmp_path, (*a_usual_bin(), *SEPARATED))
     async with keeper(home, "pantry", wrist=Wrist(moment(115))) as k:
-        await k.press("1", "a")
+        await k.press("1")
+        k.sees("Tray A: 3 kg taken", "no lot yet", "kept as no lot yet")
+        await k.press("space")
+        lot = lot_of(k)
+        assert (lot.code, lot.kg, lot.begun_at) == ("A1", 3.0, moment(90.1))
+        k.sees("Taken up as lot A1", "lay a bait now")
+        k.sees_no("no lot yet")
+        await k.press("u")
+        assert k.stack("pantry").lots == ()
+        k.sees("no lot yet")
+        await k.press("a")
         k.sees("Taken from tray A, and not kept as a lot yet.", "3 kg")
-        await k.press("ctrl+s")
-        (lot,) = k.stack("pantry").lots
-        assert (lot.code, lot.kg) == ("A1", 3.0)
-        assert abs(lot.begun_at - moment(90.1)).total_seconds() < 60
-        k.sees("Lay a bait on lot A1. Now.")
 
 
 @pytest.mark.parametrize("size", [(80, 24), (120, 40)])
-async def test_it_fits(tmp_path: Path, size: tuple[int, int]) -> None:
-    async with keeper(home_of(tmp_path), "pantry", wrist=Wrist(moment(115)), size=size) as k:
+@pytest.mark.parametrize("ascii_only", [True, False])
+async def test_it_fits(tmp_path: Path, size: tuple[int, int], ascii_only: bool) -> None:
+    home = ready_home(tmp_path, *SEPARATED)
+    async with keeper(home, "pantry", wrist=Wrist(moment(115)), size=size, ascii=ascii_only) as k:
         await k.press("1")
         assert k.footer_fits
+        assert not ascii_only or k.picture.replace("°", "").isascii()

@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from enum import IntEnum
 
 from trayturn.advice.bands import Band
+from trayturn.domain.setup import Units
+from trayturn.domain.units import POUND_KG, QUART_L, two_figures
 
 USUAL_PCT = (10.0, 20.0)
 """By volume; raised growth of marigold and tomato (Atiyeh et al. 2000, Pedobiologia 44:579-590)."""
@@ -16,8 +18,6 @@ KG_L = Band(0.7, 0.8, 0.9)
 """kg in a litre of castings at 15 to 25 % moisture: 0.7 to 0.9 g/cm3, which pages repeat from India's
 Fertiliser (Control) Order 1985 for saleable ones; the gazette was not read.
 For moister ones none was found."""
-DENSITY_WORDS = "By 0.7 to 0.9 kg a litre, as of castings at 15 to 25 % moisture; weigh a litre of yours."
-"""What the mass rests on, as it is said."""
 
 
 class Verdict(IntEnum):
@@ -55,6 +55,13 @@ def judge(percent: float) -> Share:
         Verdict.REFUSED,
         f"{percent:.0f} % leaves too little air in the mix: at most half, and never alone (Mota et al.).",
     )
+
+
+def density_words(units: Units) -> str:
+    """What the mass rests on, as it is said."""
+    unit, name = (POUND_KG / QUART_L, "lb a quart") if units is Units.US else (1.0, "kg a litre")
+    low, high = (f"{two_figures(end / unit):g}" for end in (KG_L.low, KG_L.high))
+    return f"By {low} to {high} {name}, as of castings at 15 to 25 % moisture; weigh some of yours."
 
 
 def minded(percent: float | None) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import Any, ClassVar
 
 from textual import on
@@ -43,7 +44,7 @@ class LotSheet(Sheet[None]):
     LotSheet {
         Answers { height: auto; max-height: 7; }
         #after { margin-top: 1; height: auto; color: $quiet; }
-        #wrong { height: auto; color: $text-error; }
+        #wrong { height: auto; min-height: 1; color: $text-error; }
         #sheet-keys { color: $act; }
     }
     """
@@ -74,6 +75,8 @@ class LotSheet(Sheet[None]):
     def compose_body(self) -> ComposeResult:
         yield Answers(id="answers")
         yield Static(id="after")
+
+    def compose_foot(self) -> ComposeResult:
         yield Static(id="wrong")
 
     def on_mount(self) -> None:
@@ -153,11 +156,8 @@ class LotSheet(Sheet[None]):
             if text is not None:
                 self.rows.put(typed(row, text, self.units))
 
-        start = row.text if isinstance(row, Words) else ""
-        hint = example(row, self.units)
-        self.house.push_screen(
-            TypeIn(row.label, start, hint, lambda text: trouble(row, text, self.units)), keep
-        )
+        start, wrong = row.text if isinstance(row, Words) else "", partial(trouble, row, units=self.units)
+        self.house.push_screen(TypeIn(row.label, start, example(row, self.units), wrong), keep)
 
     def action_leave(self) -> None:
         self.dismiss()

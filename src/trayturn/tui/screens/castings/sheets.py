@@ -74,7 +74,9 @@ class WeighSheet(LotSheet):
     def words(self) -> list[str]:
         target = sieves_at_kg(self.lot)
         at = (
-            f" By its last reading that is at {rough_mass(target, self.units)}." if target is not None else ""
+            f" By its last reading it then weighs {rough_mass(target, self.units)}."
+            if target is not None
+            else ""
         )
         return [f"It is dry enough to sieve at {SIEVES_BELOW_PCT:.0f} %.{at}"]
 

@@ -6,7 +6,7 @@ from typing import Any
 
 from trayturn.advice.bands import mass_band, rough_volume
 from trayturn.advice.castings.stages import jar_use_by
-from trayturn.advice.castings.use import DENSITY_WORDS, MOST_PCT, castings_for, judge
+from trayturn.advice.castings.use import MOST_PCT, castings_for, density_words, judge
 from trayturn.domain.setup import Units
 from trayturn.domain.units import QUART_L
 from trayturn.domain.words import clean
@@ -79,6 +79,6 @@ class UseSheet(LotSheet):
         band = mass_band(kg, self.units)
         return [
             f"{mix} of mix at {share} % takes {takes} of castings: {band}.",
-            DENSITY_WORDS,
+            density_words(self.units),
             judge(share).words,
         ]
