@@ -4,16 +4,18 @@ from __future__ import annotations
 
 from argparse import Namespace
 
-from trayturn.advice.castings.cocoons import expected, recovered
-from trayturn.advice.castings.stages import jar_use_by, next_for, open_lots, use_by
-from trayturn.advice.castings.use import Verdict, castings_for, judge
+from trayturn.advice.castings.stages import open_lots
+from trayturn.advice.castings.taking_up import as_lot, old_tubs, tub_line
+from trayturn.advice.castings.use import Verdict, castings_for, density_words, judge
 from trayturn.advice.castings.words import NOTHING_YET, lot_line, lot_story
+from trayturn.advice.due.hatching import Tub
 from trayturn.cli import amounts, as_json
 from trayturn.cli.layout import Page
+from trayturn.cli.lot_data import lot_data
 from trayturn.cli.opening import open_bin, readable, stack_asked
 from trayturn.cli.parsing import Refused
 from trayturn.clock import Clock
-from trayturn.domain.lots import Jar, Lot
+from trayturn.domain.setup import Units
 from trayturn.domain.stack import Stack
 from trayturn.domain.units import parse_volume, show_mass, show_volume
 
@@ -24,46 +26,33 @@ def castings(options: Namespace, clock: Clock) -> int:
     stack = stack_asked(options, profile, clock())
     if options.mix:
         return _mix(options, stack)
+    lots, tubs = open_lots(stack), old_tubs(stack)
     if options.json:
-        as_json.print_json({"bin": stack.key, "lots": [_data(lot, stack) for lot in open_lots(stack)]})
+        found = {"lots": [lot_data(lot, stack) for lot in lots], "tubs": [_tub(tub) for tub in tubs]}
+        as_json.print_json({"bin": stack.key, **found})
         return 0
     page = Page(options.ascii)
-    lots = open_lots(stack)
-    page.lines(NOTHING_YET if not lots else ())
+    page.lines(() if lots or tubs else NOTHING_YET)
     for lot in lots:
         page.line(lot_line(lot, stack))
         page.lines(lot_story(lot, stack), 2)
+    for tub in tubs:
+        page.line(tub_line(tub, stack), hanging=2)
+        page.line("To take it up:", 2)
+        page.command(_take_up(tub, stack))
     return 0
 
 
-def _data(lot: Lot, stack: Stack) -> as_json.Data:
-    coming, found = next_for(lot, stack), expected(lot, stack)
-    return {
-        "lot": lot.code,
-        "tray": lot.tray,
-        "stage": str(lot.stage),
-        "since": as_json.moment(lot.stage_since),
-        "begun": as_json.moment(lot.begun_at),
-        "begun_kg": lot.begun_kg,
-        "kg": lot.kg,
-        "left_kg": lot.left_kg,
-        "moisture_pct": lot.moisture_pct,
-        "cocoons": found.cocoons._asdict() if found is not None else None,
-        "young": found.young._asdict() if found is not None and found.young is not None else None,
-        "rests_on": found.basis if found is not None else None,
-        "hatchlings": recovered(lot),
-        "use_by": as_json.moment(use_by(lot)),
-        "jars": [_jar(jar) for jar in lot.jars.values()],
-        "next": coming.code if coming is not None else None,
-        "what": coming.what if coming is not None else None,
-        "due": as_json.moment(coming.due) if coming is not None and coming.due is not None else None,
-        "why": list(coming.why) if coming is not None else [],
-    }
+def _take_up(tub: Tub, stack: Stack) -> str:
+    """The command that makes a lot of it."""
+    lot = as_lot(tub, stack)
+    weight = f" --weight {lot.kg:.6g}kg" if lot.kg is not None else ""
+    at = lot.at.isoformat(timespec="seconds")
+    return f"trayturn log {stack.key} lot-begun {lot.lot} --tray {tub.tray}{weight} --at {at}"
 
 
-def _jar(jar: Jar) -> as_json.Data:
-    by = as_json.moment(jar_use_by(jar))
-    return {"label": jar.label, "count": jar.count, "kg": jar.kg, "left_kg": jar.left_kg, "use_by": by}
+def _tub(tub: Tub) -> as_json.Data:
+    return {"tray": tub.tray, "since": as_json.moment(tub.since), "kg": as_json.amount(tub.castings_kg)}
 
 
 def _mix(options: Namespace, stack: Stack) -> int:
@@ -79,12 +68,13 @@ def _mix(options: Namespace, stack: Stack) -> int:
         raise Refused(f"{told.words} --despite reckons it all the same.")
     volume, kg = castings_for(litres, percent)
     if options.json:
-        band = {"castings_l": volume, "castings_kg": kg._asdict(), "share_pct": percent, "said": told.words}
-        as_json.print_json(band)
+        takes = {"castings_l": volume, "castings_kg": kg._asdict(), "rests_on": density_words(Units.METRIC)}
+        as_json.print_json({"mix_l": litres, "share_pct": percent, **takes, "said": told.words})
         return 0
     page = Page(options.ascii)
     mass = f"about {show_mass(kg.low, units)} to {show_mass(kg.high, units)}"
     mix = show_volume(litres, units)
     page.line(f"For {mix} of mix at {percent:g} %: {show_volume(volume, units)} of castings, {mass}.")
     page.line(told.words)
+    page.line(density_words(units))
     return 0

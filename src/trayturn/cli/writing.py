@@ -7,6 +7,7 @@ from argparse import Namespace
 from collections.abc import Sequence
 from datetime import datetime
 
+from trayturn.advice.castings.use import minded
 from trayturn.advice.checking.plausible import of_entry
 from trayturn.advice.entry_words import entry_line
 from trayturn.advice.found.hints import Hint, source_hints
@@ -20,7 +21,7 @@ from trayturn.cli.opening import open_bin, readable
 from trayturn.cli.parsing import Refused, moment_asked
 from trayturn.cli.undoing import take_back_last
 from trayturn.clock import Clock
-from trayturn.domain.entries import Checked, Entry
+from trayturn.domain.entries import CastingsUsed, Checked, Entry
 from trayturn.domain.problems import Finding, Severity
 from trayturn.domain.profile import Profile
 from trayturn.domain.replay import present, replay
@@ -115,6 +116,7 @@ def _print(said: str, saved: Loaded, entries: Sequence[Entry], new: Sequence[Fin
         page.line(_order(readable(saved), max(entry.at for entry in entries)), hanging=2)
     page.lines((f"{finding.severity}: {finding}" for finding in new), hanging=2)
     page.lines((f"Mind: {hint.what}" for hint in _minded(entries, readable(saved))), hanging=2)
+    page.lines((f"Mind: {words}" for words in _shares(entries)), hanging=2)
     if new:
         page.line(f"To take it back: trayturn log {saved.key} undo")
 
@@ -123,6 +125,12 @@ def _minded(entries: Sequence[Entry], profile: Profile) -> list[Hint]:
     """What came in before with what has just been put in or fetched."""
     named = [name for entry in entries for masses in PUT_IN for name in getattr(entry, masses, {})]
     return source_hints(replay(profile, max(entry.at for entry in entries)), named) if named else []
+
+
+def _shares(entries: Sequence[Entry]) -> list[str]:
+    """What to mind about the share of castings in a mix."""
+    told = (minded(entry.share_pct) for entry in entries if isinstance(entry, CastingsUsed))
+    return [words for words in told if words]
 
 
 def _order(profile: Profile, at: datetime) -> str:

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from functools import cache
 
 from trayturn.advice import contents, reading, starting
+from trayturn.advice.castings import drying, use
 from trayturn.advice.stock import thumb
 from trayturn.domain.setup import BinSetup
 from trayturn.science import (
@@ -17,6 +18,7 @@ from trayturn.science import (
     breakdown,
     growth,
     hatching,
+    laying,
     lifting,
     limits,
     materials,
@@ -109,6 +111,9 @@ def _water() -> Iterator[tuple[str, float]]:
     yield "surplus.paper", water.bedding_for(over, water.HOLDS["newspaper"].low)
     yield "soaked", water.SOAKED
     yield "solids_lost", water.SOLIDS_LOST
+    yield "sieves", drying.SIEVES_BELOW_PCT / 100
+    yield "castings.low", 1000 * use.KG_L.low
+    yield "castings.high", 1000 * use.KG_L.high
     yield "stays.low", 1 - contents.LOST.high
     yield "stays.high", 1 - contents.LOST.low
     for name, holding in water.HOLDS.items():
@@ -161,6 +166,9 @@ def _times() -> Iterator[tuple[str, float]]:
                 for name, band in (("half", hatch.half), ("most", hatch.most)):
                     yield f"hatch.{species}.{celsius:g}.{name}.low", band[0]
                     yield f"hatch.{species}.{celsius:g}.{name}.high", band[1]
+    for name, laid in laying.KNOWN.items():
+        yield f"laid.{name}.low", laid.low
+        yield f"laid.{name}.high", laid.high
     for speed in breakdown.RATES:
         for celsius in GONE_C:
             if (gone := breakdown.days_until_gone(speed, celsius)) is not None:
