@@ -224,7 +224,7 @@ COMMANDS: tuple[Command, ...] = (
         _on(JOURNAL, FEED, TURN_DAY, OUTLOOK, COMPARE, LEDGER, LOTS),
         _on(JOURNAL, FEED, TURN_DAY, OUTLOOK, COMPARE, LEDGER, LOTS),
         here={
-            LOTS: ("Other", "Anything else done with the marked lot: another stage, given away, closed"),
+            LOTS: ("Other", "Anything else done with it: another stage, given away"),
             OUTLOOK: ("What if", "One what-if after another; after the last, as planned"),
             LEDGER: ("Forecasts", "What had been forecast of each harvest, beside what came"),
             COMPARE: ("Scraps", "Amounts of scraps side by side, or trays and turns again"),

@@ -24,16 +24,19 @@ def do(house: TrayturnApp, due: Due, marked: str | None = None) -> None:
 
     What has neither is marked done once its day has come; before that its reason is told.
     """
-    if due.kind == "castings":
-        stack = house.shelf.stack(due.bin)
-        lot = lot_of(due, stack) if stack is not None else None
-        go(house, "castings", due.bin, lot.code if lot is not None else None)
-    elif (act := ACTS.get(due.kind)) is not None:
-        act(house, due.bin, due.tray or marked)
+    if (act := ACTS.get(due.kind)) is not None:
+        act(house, due.bin, _lot(house, due) if due.kind == "castings" else due.tray or marked)
     elif due.pressing:
         close(house, due)
     else:
         why(house, due)
+
+
+def _lot(house: TrayturnApp, due: Due) -> str | None:
+    """The lot of castings it is about."""
+    stack = house.shelf.stack(due.bin)
+    lot = lot_of(due, stack) if stack is not None else None
+    return lot.code if lot is not None else None
 
 
 def close(house: TrayturnApp, due: Due) -> None:
@@ -104,6 +107,7 @@ ACTS: dict[str, Callable[[TrayturnApp, str, str | None], None]] = {
     "rest": separate,
     "separation": separate,
     "turn_day": turn,
+    "castings": lambda house, key, lot: go(house, "castings", key, lot),
     "turn": turn,
     "worms": lambda house, key, tray: recording.worms(house, key),
     "feed": feed,
