@@ -254,7 +254,11 @@ FIELDS: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "codes": st.lists(words, max_size=3),
     },
     "note": {"text": texts.filter(bool), "tray": _maybe(trays)},
-    "undone": {"entry_at": moments, "entry_kind": st.sampled_from(sorted(ENTRY_TYPES))},
+    "undone": {
+        "entry_at": moments,
+        "entry_kind": st.sampled_from(sorted(ENTRY_TYPES)),
+        "entry_tray": _maybe(trays),
+    },
 }
 
 

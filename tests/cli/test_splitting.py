@@ -87,6 +87,17 @@ def test_where_the_other_bin_went_on_its_half_stays_and_that_is_said(two: Keeper
     assert worms(two, "shed") is None
 
 
+@pytest.mark.parametrize("side", ["pantry", "shed"])
+def test_a_bin_renamed_since_still_has_its_half_taken_back(two: Keeper, side: str) -> None:
+    two.does("split", "pantry", "shed", "--worms", "250g")
+    path = two.home / "shed.toml"
+    path.write_text(path.read_text().replace('name = "Shed"', 'name = "Loft"'))
+    told = " ".join(two.does("log", side, "undo").split())
+    assert "Taken back in Pantry: worms removed" in told
+    assert "Taken back in Loft: worms added" in told
+    assert (worms(two, "pantry"), worms(two, "shed")) == (0.5, None)
+
+
 def test_worms_given_to_a_friend_are_taken_back_alone(two: Keeper) -> None:
     two.does("log", "pantry", "worms-removed", "100g", "--to", "Shed")
     assert "Shed" not in two.does("log", "pantry", "undo").splitlines()[0].split(":")[0]

@@ -134,9 +134,10 @@ def test_a_piece_counts_the_turns_it_survives() -> None:
     assert (over.tray, over.turns, over.first_at, over.count) == ("B", 1, moment(60), 2)
     again = {"what": "Avocado  stone", "count": 1}
     stack = after(carried("C", "B", 60, STONE), carried("B", "A", 120, again))
-    (over,) = stack.overs
+    left, over = stack.overs
     assert (over.tray, over.turns, over.first_at, over.last_at) == ("A", 2, moment(60), moment(120))
     assert (over.count, over.size_cm) == (1, 4)
+    assert (left.tray, left.count, left.turns) == ("B", 1, 1)
 
 
 def test_pieces_of_another_tray_are_others() -> None:
@@ -204,3 +205,79 @@ def test_pieces_written_down_just_after_their_tray_was_emptied_are_those_that_la
     late = after(*journal, carried("B", "A", 125, STONE))
     assert [over.turns for over in late.overs_gone] == [1]
     assert [over.turns for over in late.overs] == [1]
+
+
+def test_pieces_left_behind_are_told_to_have_gone_with_their_tray() -> None:
+    many = {"what": "avocado stone", "count": 5, "size_cm": 4}
+    journal = (started("B"), carried("C", "B", 60, many), entry("separation_begun", 120, tray="B"))
+    ended = entry("separation_ended", 120.1, tray="B")
+    before = after(*journal, carried("B", "A", 120, STONE), ended)
+    later = after(*journal, ended, carried("B", "A", 120.2, STONE))
+    for stack in (before, later):
+        assert [(over.tray, over.count, over.turns) for over in stack.overs] == [("A", 2, 2)]
+        assert [(over.tray, over.count, over.turns) for over in stack.overs_gone] == [("B", 3, 1)]
+
+
+def test_pieces_go_with_a_tray_that_leaves_the_stack() -> None:
+    off = entry("turned", 70, order=("A",))
+    gone = after(started("B"), carried("C", "B", 60, STONE), off, started("B", 80))
+    assert gone.overs == ()
+    assert [(over.what, over.gone_at) for over in gone.overs_gone] == [("avocado stone", moment(70))]
+
+
+def test_pieces_cannot_be_carried_to_their_own_tray() -> None:
+    stack = after(carried("B", "B", 60, STONE))
+    assert (codes(stack), stack.overs) == (["carried-nowhere"], ())
+
+
+def test_a_tray_that_pieces_went_to_has_to_be_one_of_the_trays() -> None:
+    stack = replay(a_profile(carried("A", "ZZ", 60, STONE), trays="AB"), moment(61))
+    assert codes(stack) == ["unlisted-tray"]
+
+
+def test_worms_that_were_never_weighed_are_not_the_few_hatchlings_that_were() -> None:
+    back = entry("hatchlings_recovered", 80, lot="C1", worms_kg=0.01, tray="B")
+    assert after(started("B"), BEGUN, back).worms_kg is None
+
+
+@pytest.mark.parametrize(
+    ("parts", "told"),
+    [
+        ({"passed_kg": 9.0}, True),
+        ({"passed_kg": 3.0, "oversize_kg": 3.0}, True),
+        ({"oversize_kg": 4.5}, True),
+        ({"passed_kg": 3.2, "oversize_kg": 0.9}, False),
+        ({}, False),
+    ],
+)
+def test_no_more_comes_off_a_sieve_than_was_laid_on_it(parts: dict[str, float], told: bool) -> None:
+    stack = after(BEGUN, entry("sieved", 100, lot="C1", mesh_mm=6, **parts))
+    assert codes(stack) == ["more-than-there-was"] * told
+
+
+def test_a_jar_filled_anew_is_a_new_one() -> None:
+    first = entry("packed", 101, lot="C1", label="tall", kg=0.5)
+    empty = entry("castings_used", 110, lot="C1", label="tall", kg=0.5)
+    again = entry("packed", 170, lot="C1", label="tall", kg=0.4, use_by=moment(300))
+    jar = lot(first, empty, again).jars["tall"]
+    assert (jar.packed_at, jar.use_by, jar.count, jar.left_kg) == (moment(170), moment(300), 1, 0.4)
+
+
+def test_jars_filled_up_are_used_by_the_earliest_date() -> None:
+    first = entry("packed", 101, lot="C1", label="tall", kg=0.5, use_by=moment(200))
+    more = entry("packed", 110, lot="C1", label="tall", kg=0.5, use_by=moment(190))
+    jar = lot(first, more).jars["tall"]
+    assert (jar.packed_at, jar.use_by, jar.count, jar.left_kg) == (moment(101), moment(190), 2, 1.0)
+
+
+def test_codes_of_lots_are_alike_in_whatever_case() -> None:
+    stack = after(BEGUN, entry("lot_begun", 61, lot="c1", kg=1.0))
+    assert (codes(stack), len(stack.lots)) == (["lot-twice"], 1)
+    used = after(BEGUN, entry("castings_used", 61, lot="c1", kg=1.0))
+    assert (codes(used), used.lots[0].kg) == ([], 3.0)
+
+
+def test_what_is_done_with_a_closed_lot_opens_it_again() -> None:
+    closed = entry("lot_closed", 150, lot="C1")
+    one = lot(closed, entry("castings_used", 160, lot="C1", kg=1.0))
+    assert (one.closed_at, one.kg) == (None, 3.0)

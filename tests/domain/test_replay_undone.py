@@ -58,3 +58,21 @@ def test_an_entry_written_after_the_undoing_stands() -> None:
     feeding = fed("A", 1)
     stack = stack_of(started("A"), undone(feeding, 2), feeding)
     assert stack.trays[0].feedings == 1
+
+
+def test_of_two_trays_worked_on_in_one_second_the_one_that_is_named_is_meant() -> None:
+    a, b = fed("A", 1), fed("B", 1)
+    for meant, left in ((a, (2, b)), (b, (1, a))):
+        gone = entry("undone", 2, entry_at=meant.at, entry_kind="fed", entry_tray=meant.tray)
+        assert standing([a, b, gone]) == [left]
+
+
+def test_a_tray_that_was_not_fed_then_is_not_the_one_that_was() -> None:
+    gone = entry("undone", 2, entry_at=fed("A", 1).at, entry_kind="fed", entry_tray="B")
+    stack = stack_of(started("A"), fed("A", 1), gone)
+    assert stack.trays[0].feedings == 1
+    assert [str(finding) for finding in stack.findings] == [
+        "entry 3 (undone, 2026-03-03 10:00): "
+        "No entry fed of tray B of 2026-03-02 10:00 stands before it to be taken back. "
+        "Correct entry_at, entry_kind or entry_tray."
+    ]

@@ -297,3 +297,30 @@ def test_back_after_the_end_opens_the_last_step_again(bench: Bench) -> None:
     bench.write(moves.back(bench.profile.journal, "A", bench.now))
     assert bench.step == Step.CLEAN_UP
     assert bench.stack.harvests[-1].castings_kg == 4.0
+
+
+@pytest.mark.parametrize(("mine", "other"), ["AC", "CA"])
+@pytest.mark.parametrize("moves_made", [1, 2, 3])
+def test_back_on_one_tray_leaves_another_that_was_worked_on_in_the_same_second(
+    mine: str, other: str, moves_made: int
+) -> None:
+    now = moment(DAY)
+    profile = a_profile(*a_usual_bin()).with_entries([*moves.begin("A", now), *moves.begin("C", now)])
+
+    def running(tray: str) -> Separation:
+        found = replay(profile, now).separation(tray)
+        assert found is not None
+        return found
+
+    if moves_made > 1:
+        for tray in "AC":
+            profile = profile.with_entries(moves.ready(running(tray), profile.bin, now, None, ()))
+    if moves_made > 2:
+        for tray in "AC":
+            profile = profile.with_entries(moves.loosened(running(tray), profile.bin, now))
+    kept = running(other)
+    profile = profile.with_entries(moves.back(profile.journal, mine, now))
+    assert running(other) == kept
+    left = replay(profile, now).separation(mine)
+    step = left.step.step if left is not None and left.step is not None else None
+    assert step is [None, Step.GET_READY, Step.LOOSEN][moves_made - 1]

@@ -17,7 +17,7 @@ from trayturn.domain.replay import replay, standing
 from trayturn.domain.setup import Pattern
 from trayturn.domain.stack import Stack
 from trayturn.procedure.splitting import CannotSplit, Split, may_go_along, split_between, split_off
-from trayturn.procedure.undoing import are_halves, half_of_a_move, take_back, take_back_both
+from trayturn.procedure.undoing import are_halves, half_of_a_move, holds_half, take_back, take_back_both
 
 NOW = moment(100)
 WORMS = entry("worms_added", 1, worms_kg=0.5)
@@ -201,3 +201,18 @@ def test_a_turn_of_the_same_moment_stays_when_plain_worms_are_taken_back() -> No
     worms = entry("worms_removed", 100, worms_kg=0.2, went_to="a friend")
     kinds = [gone.entry_kind for gone in take_back((*a_usual_bin(), turn, worms), NOW)]
     assert kinds == ["worms_removed"]
+
+
+@pytest.mark.parametrize("renamed", [0, 1])
+def test_undo_finds_the_other_half_after_one_of_the_bins_was_renamed(renamed: int) -> None:
+    both = list(after(PANTRY, SHED, split()))
+    before = [PANTRY, SHED]
+    for bins in (both, before):
+        bins[renamed] = replace(bins[renamed], bin=bins[renamed].bin.model_copy(update={"name": "Loft"}))
+    for first, second in (both, both[::-1]):
+        half = half_of_a_move(first.journal)
+        assert half is not None
+        assert holds_half(second, half, first.bin.name)
+        gone, also = take_back_both(first, second, NOW)
+        told = {one.key: _standing(one.with_entries(back)) for one, back in ((first, gone), (second, also))}
+        assert told == {one.key: _standing(one) for one in before}

@@ -281,3 +281,26 @@ async def test_it_fits(tmp_path: Path, size: tuple[int, int], ascii_only: bool) 
         await k.press("1")
         assert k.footer_fits
         assert not ascii_only or k.picture.replace("°", "").isascii()
+
+
+async def test_no_more_is_used_by_one_press_than_there_is(tmp_path: Path) -> None:
+    little = entry("lot_moved", 111, lot="A1", stage="ready", kg=0.35)
+    async with keeper(ready_home(tmp_path, little), "pantry", wrist=Wrist(moment(115))) as k:
+        await k.press("1", "minus")
+        k.sees("Only 350 g is there: enough for less of that mix.")
+        await k.press("down", "down", "plus")
+        k.sees("That is more than the 350 g there is by weight.")
+        await k.press("minus", "space")
+        (used,) = lot_of(k).used
+        assert used.kg == pytest.approx(0.35)
+        assert k.stack("pantry").findings == ()
+
+
+async def test_no_more_falls_through_the_sieve_than_was_laid_on_it(tmp_path: Path) -> None:
+    dry = entry("lot_moved", 111, lot="A1", stage="drying", kg=0.5, moisture_pct=50)
+    async with keeper(ready_home(tmp_path, dry), "pantry", wrist=Wrist(moment(115))) as k:
+        await k.press("1", "space", "enter")
+        await k.type("9 kg")
+        await k.press("enter", "space")
+        k.sees("is more than the lot, which holds 500 g")
+        assert lot_of(k).sieved == ()

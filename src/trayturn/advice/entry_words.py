@@ -237,7 +237,9 @@ def _note(entry: Note, units: Units, limit: int) -> Parts:
 
 
 def _undone(entry: Undone, units: Units, limit: int) -> Parts:
-    return [f"{clean(entry.entry_kind).replace('_', ' ')} of {entry.entry_at:%Y-%m-%d %H:%M} taken back"]
+    tray = f" tray {entry.entry_tray}" if entry.entry_tray else ""
+    what = f"{clean(entry.entry_kind).replace('_', ' ')}{tray}"
+    return [f"{what} of {entry.entry_at:%Y-%m-%d %H:%M} taken back"]
 
 
 WORDS: dict[str, Callable[[Any, Units, int], Parts]] = {

@@ -57,13 +57,12 @@ def lot_begun(desk: Desk) -> list[Entry]:
 
 def _lot(desk: Desk) -> str:
     """The lot typed, in whatever case. Raises `Refused`."""
-    wanted = desk.typed.lot.casefold()
-    found = next((lot.code for lot in desk.stack.lots if lot.code.casefold() == wanted), None)
+    found = desk.stack.lot(desk.typed.lot)
     if found is None:
         known = listed(lot.code for lot in desk.stack.lots if lot.closed_at is None)
         there = f"Its lots are {known}." if known else "It has none yet: log BIN lot-begun begins one."
         raise Refused(f"There is no lot {clean(desk.typed.lot, 20)!r} in this bin. {there}")
-    return found
+    return found.code
 
 
 def lot_moved(desk: Desk) -> list[Entry]:
@@ -96,6 +95,9 @@ def sieved(desk: Desk) -> list[Entry]:
 def packed(desk: Desk) -> list[Entry]:
     typed = desk.typed
     use_by = read_moment(typed.use_by, "--use-by") if typed.use_by else None
+    if use_by is not None and use_by < desk.at:
+        filled = f"{desk.at:%Y-%m-%d}"
+        raise Refused(f"--use-by {use_by:%Y-%m-%d} is before the filling, {filled}. Give a later day.")
     fields = {"kg": desk.mass("amount", "the amount"), "count": typed.count, "use_by": use_by}
     return [desk.entry("packed", lot=_lot(desk), label=typed.label, **fields)]
 

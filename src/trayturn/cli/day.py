@@ -9,7 +9,7 @@ from typing import Any
 
 from trayturn.advice.pantry import pantry_of
 from trayturn.advice.turn_day.counting import choices
-from trayturn.advice.turn_day.jobs import job_words, jobs
+from trayturn.advice.turn_day.jobs import hands_free, job_words, jobs
 from trayturn.advice.turn_day.lifts import LiftTold
 from trayturn.advice.turn_day.needs import Needs
 from trayturn.advice.turn_day.plan import DayPlan, Wish, plan_day, spare_trays
@@ -19,14 +19,13 @@ from trayturn.advice.turn_day.telling import step_lines, to_do_now, where_words
 from trayturn.advice.turn_day.whole import Whole, whole_day
 from trayturn.cli import amounts, as_json
 from trayturn.cli.layout import Page
-from trayturn.cli.opening import open_bin, readable, stack_asked
+from trayturn.cli.opening import open_all, open_bin, readable, stack_asked
 from trayturn.cli.parsing import Refused
 from trayturn.clock import Clock
 from trayturn.domain.entries import Stage
 from trayturn.domain.profile import Profile
 from trayturn.domain.stack import Stack
 from trayturn.domain.words import clean, listed
-from trayturn.procedure.rests import running_rests
 
 STAGES = (Stage.BEDDING, Stage.FEEDING, Stage.FINISHING)
 
@@ -196,10 +195,16 @@ def _print_plan(whole: Whole, stack: Stack, page: Page) -> None:
         page.line(line, hanging=2 if line[:2] == "- " else 3 if line[:1].isdigit() else 0)
 
 
+def _at_work(stack: Stack, options: Namespace) -> list[Stack]:
+    """This bin and the others that can be read: one pair of hands serves them all."""
+    found = [one.profile for one in open_all(options) if one.profile is not None and not one.problems]
+    others = (stack_asked(options, profile, stack.as_of) for profile in found if profile.key != stack.key)
+    return [stack, *others]
+
+
 def _tell_view(view: DayView, stack: Stack, options: Namespace) -> None:
     """The day under way: its steps, what is next, and what fits into a rest."""
-    rests = running_rests([stack], stack.as_of)
-    fitting = jobs(stack, rests[0].shown.left, stack.as_of) if rests and not rests[0].over else ()
+    fitting = jobs(stack, hands_free(_at_work(stack, options), stack.as_of), stack.as_of)
     now = to_do_now(view, stack)
     if options.json:
         data = {"bin": stack.key, "under_way": True, "begun": view.day.begun_at.isoformat(), "next": now}

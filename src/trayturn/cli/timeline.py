@@ -54,7 +54,7 @@ def _data(plan: SideBySide | None, now: Any) -> dict[str, Any]:
         "as_of": as_json.moment(now),
         "work": [_slot(slot) for slot in plan.slots],
         "done_at": {"low": low, "mid": mid, "high": high},
-        "waits": [{"bin": key, "tray": tray, "minutes": minutes} for key, tray, minutes in plan.waits],
+        "waits": [{"bin": one.bin, "tray": one.tray, "minutes": one.minutes} for one in plan.waits],
         "hands_minutes": plan.hands_min,
         "proved": plan.proved,
     }

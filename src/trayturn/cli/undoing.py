@@ -17,7 +17,7 @@ from trayturn.procedure.undoing import (
     take_back,
     take_back_both,
 )
-from trayturn.storage.home import named
+from trayturn.storage.home import list_profiles, named
 from trayturn.storage.pair import undo_both
 from trayturn.storage.reading import Loaded, load
 from trayturn.storage.saving import undo
@@ -42,11 +42,15 @@ def _other(loaded: Loaded) -> Loaded | None:
     """The bin that has the other half of the last act."""
     profile = readable(loaded)
     half = half_of_a_move(profile.journal)
-    path = named(loaded.path.parent, other_bin(half)) if half is not None else None
-    if half is None or path is None:
+    if half is None:
         return None
-    other = load(path)
-    return other if not other.problems and holds_half(readable(other), half, profile.bin.name) else None
+    folder = loaded.path.parent
+    first = named(folder, other_bin(half))
+    # The bin of that name comes first; where it was renamed since, any of the others may be the one.
+    near = [*([first] if first is not None else []), *list_profiles(folder)]
+    others = (load(path) for path in dict.fromkeys(near) if path != loaded.path)
+    name = profile.bin.name
+    return next((one for one in others if not one.problems and holds_half(readable(one), half, name)), None)
 
 
 def _said(before: Loaded, saved: Loaded, taken: Sequence[Undone]) -> str:

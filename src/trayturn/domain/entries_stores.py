@@ -78,9 +78,11 @@ class Note(EntryBase):
 
 
 class Undone(EntryBase):
-    """An earlier entry taken back. The latest entry of that time and kind counts as never written."""
+    """An earlier entry taken back: the latest of that time and kind, and of that tray where one is named,
+    counts as never written."""
 
     title = "undone"
     kind: Literal["undone"] = "undone"
     entry_at: Moment
     entry_kind: Annotated[str, Field(max_length=40)]
+    entry_tray: TrayId | None = None

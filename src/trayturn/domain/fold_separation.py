@@ -17,6 +17,7 @@ from trayturn.domain.entries import (
     StepEnded,
     StepStarted,
 )
+from trayturn.domain.fold_pieces import let_go
 from trayturn.domain.ledger import WRONG_TRAY, Ledger
 from trayturn.domain.stack import CameOut, Harvest, Separation, StepTimes
 
@@ -126,7 +127,7 @@ def separation_ended(ledger: Ledger, entry: SeparationEnded) -> None:
     tray.separations.append(done)
     if entry.outcome is Outcome.FINISHED:
         ledger.lives.append(tray.life(entry.at))
-        _let_go(ledger, entry)
+        let_go(ledger, entry.tray, entry.at)
         ledger.take_off(entry.tray, entry.at)
         return
     ledger.order.remove(entry.tray)
@@ -134,9 +135,3 @@ def separation_ended(ledger: Ledger, entry: SeparationEnded) -> None:
     place = min((running.came_from_level or 1) - 1, len(ledger.order) - still_on_top)
     ledger.order.insert(place, entry.tray)
     tray.enter(Stage.FINISHING, entry.at)
-
-
-def _let_go(ledger: Ledger, entry: SeparationEnded) -> None:
-    """Pieces that lay in the tray and were not carried on are gone."""
-    for key in [key for key, over in ledger.overs.items() if over.tray == entry.tray]:
-        ledger.overs_gone.append(replace(ledger.overs.pop(key), gone_at=entry.at))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from trayturn.domain.entries import Checked, Fed, Stage, TrayStarted, Turned
+from trayturn.domain.fold_pieces import let_go
 from trayturn.domain.ledger import WRONG_TRAY, Ledger, TrayRecord, pour
 from trayturn.domain.problems import Severity
 from trayturn.domain.setup import Pattern
@@ -120,6 +121,7 @@ def turned(ledger: Ledger, entry: Turned) -> None:
     """The new order stands; stages follow the entry, or the usual rule of a turn."""
     order = _without_twins(ledger, entry)
     for tray_id in [t for t in ledger.order if t not in order and t not in ledger.separations]:
+        let_go(ledger, tray_id, entry.at)
         ledger.take_off(tray_id, entry.at)
     for tray_id in order:
         if not ledger.on_stack(tray_id):

@@ -21,6 +21,15 @@ if TYPE_CHECKING:
     from trayturn.domain.stack import Stack
 
 LONGEST_CODE = 12
+LEAST_KG = 0.001
+"""Less than a gram is nothing."""
+SCALES = 1.05
+"""Parts weighed together may come to so many times the whole: kitchen scales, and what clings. Our choice."""
+
+
+def heavier(parts_kg: float, whole_kg: float) -> bool:
+    """Whether parts weigh more than the whole they came of, beyond what scales explain. Masses in kg."""
+    return parts_kg > SCALES * whole_kg + LEAST_KG
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from datetime import datetime
 from operator import itemgetter
-from typing import Any
 
-from trayturn.domain import fold_after, fold_care, fold_day, fold_separation, fold_stores, fold_trays
+from trayturn.domain import fold_care, fold_separation
 from trayturn.domain.entries import (
     DayStepDone,
     DeadlineMoved,
     Entry,
+    OversCarried,
     PassDone,
     SeparationBegun,
     SeparationEnded,
@@ -25,67 +25,13 @@ from trayturn.domain.entries import (
     Undone,
     name_entry,
 )
+from trayturn.domain.freezing import freeze
+from trayturn.domain.handlers import HANDLERS
 from trayturn.domain.ledger import Ledger
 from trayturn.domain.problems import Finding, Severity
 from trayturn.domain.profile import Profile
 from trayturn.domain.stack import Stack
 from trayturn.domain.words import count
-
-Handler = Callable[[Ledger, Any], None]
-
-
-def _undone_in_vain(ledger: Ledger, entry: Undone) -> None:
-    ledger.find(
-        "undone-nothing",
-        f"No entry {entry.entry_kind} of {entry.entry_at:%Y-%m-%d %H:%M} stands before it to be taken back.",
-        "Correct entry_at or entry_kind.",
-        Severity.WARNING,
-    )
-
-
-HANDLERS: dict[str, Handler] = {
-    "tray_started": fold_trays.tray_started,
-    "fed": fold_trays.fed,
-    "checked": fold_trays.checked,
-    "turned": fold_trays.turned,
-    "separation_begun": fold_separation.separation_begun,
-    "step_started": fold_separation.step_started,
-    "step_ended": fold_separation.step_ended,
-    "deadline_moved": fold_separation.deadline_moved,
-    "pass_done": fold_separation.pass_done,
-    "settled": fold_separation.settled,
-    "separation_ended": fold_separation.separation_ended,
-    "worms_added": fold_stores.worms_added,
-    "worms_removed": fold_stores.worms_removed,
-    "supplies_added": fold_stores.supplies_added,
-    "supplies_used": fold_stores.supplies_used,
-    "supplies_counted": fold_stores.supplies_counted,
-    "cautions_read": fold_stores.cautions_read,
-    "follow_up_set": fold_care.follow_up_set,
-    "snoozed": fold_care.snoozed,
-    "done": fold_care.done,
-    "measure_set": fold_care.measure_set,
-    "meal_kept": fold_care.meal_kept,
-    "meal_dropped": fold_care.meal_dropped,
-    "put_off": fold_care.put_off,
-    "turn_day_begun": fold_day.turn_day_begun,
-    "day_step_done": fold_day.day_step_done,
-    "turn_day_ended": fold_day.turn_day_ended,
-    "overs_carried": fold_after.overs_carried,
-    "contaminant_found": fold_after.contaminant_found,
-    "source_stopped": fold_after.source_stopped,
-    "lot_begun": fold_after.lot_begun,
-    "lot_moved": fold_after.lot_moved,
-    "lure_set": fold_after.lure_set,
-    "hatchlings_recovered": fold_after.hatchlings_recovered,
-    "sieved": fold_after.sieved,
-    "packed": fold_after.packed,
-    "castings_used": fold_after.castings_used,
-    "castings_given": fold_after.castings_given,
-    "lot_closed": fold_after.lot_closed,
-    "undone": _undone_in_vain,
-}
-
 
 SEPARATION_STEPS = (StepStarted, StepEnded, DeadlineMoved, PassDone, Settled, SeparationEnded)
 
@@ -108,11 +54,19 @@ def _strike(journal: Iterable[Entry]) -> tuple[list[tuple[int, Entry]], list[tup
         if not isinstance(entry, Undone):
             kept[index] = entry
             places.setdefault((entry.at, entry.kind), []).append(index)
-        elif same := places.get((entry.entry_at, entry.entry_kind)):
-            del kept[same.pop()]
+        elif (place := _meant(entry, places.get((entry.entry_at, entry.entry_kind), []), kept)) is not None:
+            places[entry.entry_at, entry.entry_kind].remove(place)
+            del kept[place]
         else:
             in_vain.append((index, entry))
     return list(kept.items()), in_vain
+
+
+def _meant(entry: Undone, same: list[int], kept: dict[int, Entry]) -> int | None:
+    """The place of the entry that is taken back, of those of its time and kind: the latest, of its tray."""
+    tray = entry.entry_tray
+    fitting = (n for n in reversed(same) if tray is None or getattr(kept[n], "tray", None) == tray)
+    return next(fitting, None)
 
 
 def in_time(kept: Iterable[tuple[int, Entry]]) -> list[tuple[datetime, int, Entry]]:
@@ -187,7 +141,7 @@ def replay(profile: Profile, as_of: datetime) -> Stack:
     ledger = _open(profile)
     for _ in _folded(ledger, as_of):
         pass
-    return _freeze(ledger, as_of)
+    return freeze(ledger, as_of)
 
 
 @dataclass(frozen=True, slots=True)
@@ -239,63 +193,15 @@ def _check_entry(ledger: Ledger, entry: Entry) -> None:
         )
     if not ledger.known_trays:
         return
-    named = entry.order if isinstance(entry, Turned | TurnDayBegun) else (getattr(entry, "tray", None),)
-    for tray in dict.fromkeys(named):
+    for tray in dict.fromkeys(_named(entry)):
         if tray is not None and tray not in ledger.known_trays:
             ledger.find("unlisted-tray", f"Tray {tray} is not one of the [[trays]].", "Add or correct it.")
 
 
-def _freeze(ledger: Ledger, as_of: datetime) -> Stack:
-    profile = ledger.profile
-    levels = {tray_id: level for level, tray_id in enumerate(ledger.order, 1)}
-    states = [
-        record.state(levels.get(tray_id), profile.empty_kg(tray_id), as_of)
-        for tray_id, record in ledger.trays.items()
-    ]
-    on_stack = sorted((s for s in states if s.level is not None), key=lambda s: s.level or 0)
-    return Stack(
-        key=profile.key,
-        setup=profile.bin,
-        as_of=as_of,
-        trays=tuple(on_stack),
-        off_stack=tuple(s for s in states if s.level is None),
-        sump=ledger.sump,
-        separations=tuple(ledger.separations.values()),
-        past_separations=tuple(ledger.past_separations),
-        lives=tuple(ledger.lives),
-        harvests=tuple(ledger.harvests),
-        first_tray_at=ledger.first_tray_at,
-        last_turn_at=ledger.last_turn_at,
-        turns=ledger.turns,
-        last_fed_at=ledger.last_fed_at,
-        last_check_at=ledger.last_check_at,
-        temperature_c=ledger.temperature_c,
-        temperature_at=ledger.temperature_at,
-        smelled=ledger.smelled,
-        worms_kg=ledger.worms_kg,
-        first_worms_at=ledger.first_worms_at,
-        supplies_kg=ledger.stores.supplies_kg,
-        supplies_counted_at=ledger.supplies_counted_at,
-        supplies=ledger.stores.frozen(),
-        last_feedings=tuple(ledger.stores.feedings),
-        last_starts=tuple(ledger.stores.starts),
-        last_uses=tuple(ledger.stores.uses),
-        left_out_at=ledger.left_out_at,
-        cautions_read=dict(ledger.cautions_read),
-        follow_ups=dict(ledger.follow_ups),
-        snoozed=dict(ledger.snoozed),
-        done=dict(ledger.done),
-        measures=tuple(ledger.measures.values()),
-        meals=tuple(ledger.meals.values()),
-        caddy_kg=dict(ledger.caddy_kg),
-        caddy_at=ledger.caddy_at,
-        turn_day=ledger.turn_day,
-        past_turn_days=tuple(ledger.past_turn_days),
-        overs=tuple(ledger.overs.values()),
-        overs_gone=tuple(ledger.overs_gone),
-        found=tuple(ledger.found),
-        sources_stopped=dict(ledger.sources_stopped),
-        lots=tuple(ledger.lots.values()),
-        findings=tuple(ledger.findings),
-        listed_trays=tuple(tray.id for tray in profile.trays),
-    )
+def _named(entry: Entry) -> tuple[str | None, ...]:
+    """The trays that an entry names as being there."""
+    if isinstance(entry, Turned | TurnDayBegun):
+        return entry.order
+    if isinstance(entry, OversCarried):
+        return entry.tray, entry.to
+    return (getattr(entry, "tray", None),)

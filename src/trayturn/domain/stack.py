@@ -221,8 +221,8 @@ class Stack:
         return tuple(tray for tray in self.trays if tray.stage is stage)
 
     def lot(self, code: str) -> Lot | None:
-        """The lot of castings of that code."""
-        return next((lot for lot in self.lots if lot.code == code), None)
+        """The lot of castings of that code, in whatever case."""
+        return next((lot for lot in self.lots if lot.code.casefold() == code.casefold()), None)
 
     def separation(self, tray_id: str) -> Separation | None:
         """The separation of that tray that is under way, if one is."""

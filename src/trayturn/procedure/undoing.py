@@ -71,24 +71,24 @@ def other_bin(half: Half) -> str:
 
 def holds_half(other: Profile, half: Half, name: str) -> bool:
     """Whether that bin has, anywhere in its journal, the other half of what the bin of that name has."""
-    return other.bin.name == other_bin(half) and any(
-        _fits(entry, half, name) for _, entry in standing(other.journal)
-    )
+    return any(_fits(entry, half, name, other.bin.name) for _, entry in standing(other.journal))
 
 
 def are_halves(one: Profile, other: Profile, tray: str | None = None) -> bool:
     """Whether the last act of each bin has the other half of the same move; of the first, that of a tray."""
     first, second = half_of_a_move(one.journal, tray), half_of_a_move(other.journal)
-    if first is None or second is None or other_bin(first) != other.bin.name:
-        return False
-    return _fits(second, first, one.bin.name)
+    return first is not None and second is not None and _fits(second, first, one.bin.name, other.bin.name)
 
 
-def _fits(entry: Entry, half: Half, name: str) -> bool:
-    """Whether an entry of another bin is the other half, of a bin of that name."""
+def _fits(entry: Entry, half: Half, name: str, other: str) -> bool:
+    """Whether an entry of the bin named `other` is the other half of one in the bin named `name`.
+
+    One of the two bins may have been renamed since: then only what the other wrote still has its name.
+    """
     if not isinstance(entry, Half) or entry.kind == half.kind:
         return False
-    return other_bin(entry) == name and (entry.at, entry.worms_kg) == (half.at, half.worms_kg)
+    named = other_bin(entry) == name or other_bin(half) == other
+    return named and bool(other_bin(entry)) and (entry.at, entry.worms_kg) == (half.at, half.worms_kg)
 
 
 def take_back_both(one: Profile, other: Profile, now: datetime) -> tuple[list[Undone], list[Undone]]:

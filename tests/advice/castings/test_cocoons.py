@@ -95,7 +95,7 @@ def test_dendrobaena_lays_fewer_and_few_hatch() -> None:
 @pytest.mark.parametrize(
     ("setup", "lot", "said"),
     [
-        ({"species": "perionyx_excavatus"}, BEGUN, "nobody published"),
+        ({"species": "perionyx_excavatus"}, BEGUN, "no source was found for how much a kg of Perionyx"),
         ({}, entry("lot_begun", 60, lot="C1", kg=1.0), "no tray of this bin"),
         ({}, entry("lot_begun", 0, lot="C1", tray="C", kg=1.0), "only just been filled"),
     ],

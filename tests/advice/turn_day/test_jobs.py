@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from tests.advice.stacks import Case, cases
 from tests.builders import a_profile, a_usual_bin, entry, moment
-from trayturn.advice.turn_day.jobs import MOST, Job, job_lines, job_words, jobs
+from trayturn.advice.turn_day.jobs import MOST, Job, hands_free, job_lines, job_words, jobs
 from trayturn.domain.entries import Entry
 from trayturn.domain.replay import replay
 from trayturn.domain.stack import Stack
@@ -95,8 +95,8 @@ def test_nothing_is_named_while_another_tray_wants_hands() -> None:
         entry("separation_begun", 99.9, tray="A"),
         entry("step_started", 99.9, tray="A", step="skim", pass_number=1),
     ]
-    assert jobs(stack_with(*waits), HOUR, NOW) == ()
-    assert jobs(stack_with(), None, NOW) == ()
+    assert hands_free([stack_with(*waits)], NOW) is None
+    assert jobs(stack_with(), hands_free([stack_with()], NOW), NOW) == ()
     assert job_lines(stack_with(), timedelta(0), NOW, MOST) == ()
 
 
@@ -115,3 +115,28 @@ def test_every_job_fits_and_has_a_reason(case: Case, minutes: int) -> None:
     assert len(found) <= MOST
     assert all(0 < job.minutes <= minutes and job.why for job in found)
     assert [job.urgent for job in found] == sorted((job.urgent for job in found), reverse=True)
+
+
+def resting(tray: str, minutes: float, step: str = "rest") -> list[Entry]:
+    """A separation whose step ends in so many minutes."""
+    ends = NOW + timedelta(minutes=minutes)
+    return [
+        entry("separation_begun", 99.9, tray=tray),
+        entry("step_started", 99.9, tray=tray, step=step, pass_number=1, ends_at=ends),
+    ]
+
+
+def test_hands_are_free_until_the_first_rest_of_any_bin_ends() -> None:
+    one, other = stack_with(*resting("A", 14)), stack_with(*resting("C", 3))
+    assert hands_free([one], NOW) == timedelta(minutes=14)
+    assert hands_free([one, other], NOW) == timedelta(minutes=3)
+    assert hands_free([stack_with(*resting("A", 14), *resting("C", 3))], NOW) == timedelta(minutes=3)
+    short = jobs(one, hands_free([one, other], NOW), NOW)
+    assert all(job.minutes <= 3 for job in short)
+    assert any(job.minutes > 3 for job in jobs(one, hands_free([one], NOW), NOW))
+
+
+@pytest.mark.parametrize("busy", [resting("C", 3, "loosen"), resting("C", 0), resting("C", -5)])
+def test_hands_are_not_free_while_one_is_loosened_or_its_rest_is_over(busy: list[Entry]) -> None:
+    assert hands_free([stack_with(*resting("A", 14), *busy)], NOW) is None
+    assert hands_free([stack_with(*resting("A", 14)), stack_with(*busy)], NOW) is None

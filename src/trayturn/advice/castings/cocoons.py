@@ -84,7 +84,7 @@ def not_told(lot: Lot, stack: Stack) -> str:
     if lot.tray is None:
         return "How many cocoons are in it is not reckoned: it came out of no tray of this bin."
     if (missing := UNKNOWN.get(stack.setup.species)) is not None:
-        return f"How many cocoons are in it is not reckoned: nobody published {missing}."
+        return f"How many cocoons are in it is not reckoned: no source was found for {missing}."
     if laid_for(lot, stack) <= 0:
         return "No cocoons are to be expected: its tray had only just been filled."
     return "No cocoons are to be expected: by what is published none hatch at the temperature the bin had."

@@ -12,7 +12,7 @@ from trayturn.advice.castings.drying import SIEVES_BELOW_PCT, moisture_now
 from trayturn.advice.due.hatching import LURE, warmth_words
 from trayturn.advice.pages import Page
 from trayturn.domain.entries import LotStage
-from trayturn.domain.lots import Jar, Lot
+from trayturn.domain.lots import LEAST_KG, Jar, Lot
 from trayturn.domain.stack import Stack
 
 LIFT_EVERY = timedelta(days=7)
@@ -21,8 +21,6 @@ DRY_FOR = timedelta(days=14)
 """Too wet to sieve: wait two weeks or more (grower guidance)."""
 READ_AGAIN = timedelta(days=7)
 """Until castings that dry are read or weighed again. Our choice."""
-LEAST_KG = 0.001
-"""Less than a gram is nothing."""
 CURE_FOR = timedelta(days=14)
 """How long castings stand after sieving. No source was found; our choice."""
 KEEPS_FOR = timedelta(days=60)

@@ -113,7 +113,8 @@ def warmth_words(stack: Stack) -> str:
     if stack.temperature_c is None or stack.temperature_at is None:
         return f"Reckoned at {show_temperature(ROOM_C, units)}, which is assumed: no temperature was read."
     read = when(stack.temperature_at, stack.as_of)
-    return f"Reckoned at the bin's last reading, {show_temperature(stack.temperature_c, units)} {read}."
+    degrees = show_temperature(stack.temperature_c, units)
+    return f"Reckoned at the bin's last reading, {degrees} {read}; where the tub stands it may differ."
 
 
 def weeks(band: tuple[float, float]) -> str:

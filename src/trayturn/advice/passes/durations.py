@@ -38,9 +38,21 @@ class Durations:
         phase = PASS if step.step in PASS else (Step.SETTLE, Step.CLEAN_UP)
         if step.step not in phase:
             return 0.0
-        rest_of_it = sum(self.minutes[one] for one in phase[phase.index(step.step) :])
+        later = phase[phase.index(step.step) + 1 :]
+        return self.left_of(step, now) + sum(
+            self.rest_after(step) if one is Step.REST else self.minutes[one] for one in later
+        )
+
+    def left_of(self, step: StepTimes, now: datetime) -> float:
+        """Minutes left of the step itself: of a rest by its deadline, else by what it usually takes."""
+        if step.step is Step.REST and step.ends_at is not None:
+            return max(0.0, (step.ends_at - now).total_seconds() / 60)
         spent = (now - step.started_at).total_seconds() / 60
-        return rest_of_it - min(max(0.0, spent), self.minutes[step.step])
+        return self.minutes[step.step] - min(max(0.0, spent), self.minutes[step.step])
+
+    def rest_after(self, step: StepTimes) -> float:
+        """Minutes of the rest that follows a loosening: as it was chosen for this pass, else as usual."""
+        return step.rest_minutes or self.minutes[Step.REST]
 
 
 def minutes_of(step: StepTimes) -> float | None:

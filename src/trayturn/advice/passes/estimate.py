@@ -53,7 +53,8 @@ def ahead(stack: Stack, sep: Separation) -> Ahead:
     earlier = [one for one in stack.past_separations if one.begun_at < sep.begun_at]
     shares = [share for one in earlier if (share := _share_of(stack, one)) is not None]
     passes = _passes(stack, sep, shares)
-    times = durations(stack.setup, [*earlier, sep])
+    under_way = [one for one in stack.separations if one.tray != sep.tray]
+    times = durations(stack.setup, [*earlier, *under_way, sep])
     rests = [rest for one in (*earlier, sep) for rest in _rests(stack, one)]
     return _told(passes, _minutes(stack, sep, passes, times), rests, stack.setup, _basis(sep, stack, shares))
 

@@ -12,7 +12,7 @@ from trayturn.domain.entries import Step
 from trayturn.domain.stack import Separation, Stack, StepTimes
 from trayturn.science.scheduling import Chain, Task
 
-LOOSEN, SKIM, SETTLE, READY = "loosen", "skim", "settle", "get ready"
+LOOSEN, SKIM, SETTLE, CLEAN_UP, READY = "loosen", "skim", "settle", "clean up", "get ready"
 READY_MIN = 5.0
 """Minutes to get ready: set on top, weigh, read the cautions. Our choice."""
 LEAST_MIN = 0.1
@@ -51,8 +51,8 @@ def chains_of(stacks: Sequence[Stack], now: datetime, planned: Iterable[tuple[st
 
 def _times(stack: Stack, stacks: Iterable[Stack]) -> Durations:
     """How long this keeper takes, by all bins: hands are the same everywhere, rests those of the bin."""
-    past = [one for other in stacks for one in other.past_separations]
-    return durations(stack.setup, sorted(past, key=lambda one: one.begun_at))
+    done = [one for other in stacks for one in (*other.past_separations, *other.separations)]
+    return durations(stack.setup, sorted(done, key=lambda one: one.begun_at))
 
 
 def _under_way(stack: Stack, sep: Separation, times: Durations, now: datetime) -> tuple[Chain, Chain, Chain]:
@@ -80,32 +80,26 @@ def _chain(
     """From the step under way to the end. `passes` are those not yet skimmed, the one under way included."""
     name, number = _name(stack, tray), max(0, round(passes))
     if step is None or step.step is Step.GET_READY:
-        first = Task(READY, _left(step, READY_MIN, now))
+        first = Task(READY, _getting_ready(step, now))
         return Chain(name, (first, *_passes(times, number), *_end(times)))
     if step.step is Step.LOOSEN:
-        first = Task(LOOSEN, _left(step, times.minutes[Step.LOOSEN], now), times.minutes[Step.REST])
+        first = Task(LOOSEN, max(LEAST_MIN, times.left_of(step, now)), times.rest_after(step))
         later = _passes(times, number - 1)
         return Chain(name, (first, _skim(times), *later, *_end(times)))
     if step.step is Step.REST:
-        return Chain(
-            name, (_skim(times), *_passes(times, number - 1), *_end(times)), _left(step, 0.0, now, least=0.0)
-        )
+        tasks = (_skim(times), *_passes(times, number - 1), *_end(times))
+        return Chain(name, tasks, times.left_of(step, now))
+    left = max(LEAST_MIN, times.left(step, now))
     if step.step in (Step.SKIM, Step.DECIDE):
-        usual = times.minutes[Step.SKIM] + times.minutes[Step.DECIDE]
-        skimmed = step.step is Step.DECIDE
-        first = Task(SKIM, times.minutes[Step.DECIDE] if skimmed else _left(step, usual, now))
-        return Chain(name, (first, *_passes(times, number if skimmed else number - 1), *_end(times)))
-    return Chain(name, (Task(SETTLE, _left(step, times.settling, now)),))
+        to_come = number if step.step is Step.DECIDE else number - 1
+        return Chain(name, (Task(SKIM, left), *_passes(times, to_come), *_end(times)))
+    return Chain(name, (Task(CLEAN_UP if step.step is Step.CLEAN_UP else SETTLE, left),))
 
 
-def _left(step: StepTimes | None, usual: float, now: datetime, least: float = LEAST_MIN) -> float:
-    """Minutes left of a step: by its own deadline, or by what it usually takes."""
-    if step is None:
-        return usual
-    if step.ends_at is not None:
-        return max(least, (step.ends_at - now).total_seconds() / 60)
-    spent = max(0.0, (now - step.started_at).total_seconds() / 60)
-    return max(least, usual - spent)
+def _getting_ready(step: StepTimes | None, now: datetime) -> float:
+    """Minutes left of getting ready, which nothing times."""
+    spent = max(0.0, (now - step.started_at).total_seconds() / 60) if step is not None else 0.0
+    return max(LEAST_MIN, READY_MIN - spent)
 
 
 def _skim(times: Durations) -> Task:

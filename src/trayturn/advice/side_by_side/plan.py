@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from trayturn.advice.side_by_side.chains import Ahead, chains_of
+from trayturn.domain.entries import Step
 from trayturn.domain.stack import Stack
 from trayturn.domain.words import clean
 from trayturn.science.scheduling import Chain, Schedule, Slot, schedule
@@ -31,16 +32,26 @@ class Planned:
 
 
 @dataclass(frozen=True, slots=True)
+class Wait:
+    """A rest that lasts longer than it was set to, minutes; `in_all` is how long it then was."""
+
+    bin: str
+    tray: str
+    minutes: float
+    in_all: float
+
+
+@dataclass(frozen=True, slots=True)
 class SideBySide:
     """The order of work. `done` is when all will be done: with few passes, the likeliest, and with many.
 
-    `waits` are trays that could go on but wait for hands, with minutes. `proved`: no order ends sooner.
+    `waits` are the rests that last longer because hands are elsewhere. `proved`: no order ends sooner.
     """
 
     now: datetime
     slots: tuple[Planned, ...]
     done: tuple[datetime, datetime, datetime]
-    waits: tuple[tuple[str, str, float], ...]
+    waits: tuple[Wait, ...]
     hands_min: float
     proved: bool
 
@@ -76,7 +87,7 @@ def side_by_side(
         now,
         tuple(_told(slot, ahead, now) for slot in mid.slots),
         (_at(now, low.done), _at(now, mid.done), _at(now, max(mid.done, high.done))),
-        tuple(_waits(mid, ahead)),
+        tuple(_waits(mid, ahead, now)),
         mid.hands,
         mid.proved,
     )
@@ -88,13 +99,17 @@ def _told(slot: Slot, ahead: Sequence[Ahead], now: datetime) -> Planned:
     return Planned(one.stack.key, clean(one.stack.setup.name, 30), one.tray, slot.task.name, *times)
 
 
-def _waits(found: Schedule, ahead: Sequence[Ahead]) -> Iterable[tuple[str, str, float]]:
-    """Trays whose next task could begin before hands are free for it."""
+def _waits(found: Schedule, ahead: Sequence[Ahead], now: datetime) -> Iterable[Wait]:
+    """Rests under way that will be over before hands are free. A tray not loosened yet loses nothing."""
     for one in ahead:
         chain: Chain = one.chains[1]
+        sep = one.stack.separation(one.tray)
         first = next((slot for slot in found.slots if slot.chain == chain.name), None)
-        if first is not None and first.start - chain.ready > SHORT_MIN:
-            yield one.stack.key, one.tray, first.start - chain.ready
+        if sep is None or sep.step is None or sep.step.step is not Step.REST or first is None:
+            continue
+        if first.start - chain.ready > SHORT_MIN:
+            in_all = _minutes(sep.step.started_at, now) + first.start
+            yield Wait(one.stack.key, one.tray, first.start - chain.ready, in_all)
 
 
 def _at(now: datetime, minutes: float) -> datetime:

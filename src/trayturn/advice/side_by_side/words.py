@@ -2,10 +2,18 @@
 
 from __future__ import annotations
 
-from trayturn.advice.side_by_side.plan import Planned, SideBySide
+from trayturn.advice.side_by_side.plan import Planned, SideBySide, Wait
 from trayturn.domain.words import clock
 
-DO = {"loosen": "loosen", "skim": "skim", "settle": "settle and clean up", "get ready": "get ready"}
+DO = {
+    "loosen": "loosen",
+    "skim": "skim",
+    "settle": "settle and clean up",
+    "clean up": "clean up",
+    "get ready": "get ready",
+}
+BARE_MIN = 60
+"""More than an hour of light is said to paralyse worms (extension hand-out)."""
 
 
 def lines(plan: SideBySide, *, several: bool = True) -> list[str]:
@@ -20,11 +28,15 @@ def lines(plan: SideBySide, *, several: bool = True) -> list[str]:
     following = next((slot for slot in plan.slots[1:] if slot is not first), None)
     if following is not None:
         told.append(f"At {clock(following.start, plan.now)} {what(following)}.")
-    told += [
-        f"Tray {tray} waits {minutes:.0f} min for your hands; a longer rest does no harm."
-        for _, tray, minutes in plan.waits
-    ]
+    told += [waits_words(wait) for wait in plan.waits]
     return [*told, done_words(plan)] if several else [done_words(plan)]
+
+
+def waits_words(wait: Wait) -> str:
+    """That a rest lasts longer, and what to mind where it does so for an hour."""
+    told = f"The rest of tray {wait.tray} lasts {wait.minutes:.0f} min longer: hands are not free before."
+    bare = " Cover it meanwhile: more than an hour of light is said to paralyse worms."
+    return told + (bare if wait.in_all > BARE_MIN else "")
 
 
 def what(slot: Planned) -> str:

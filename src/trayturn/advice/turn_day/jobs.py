@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
@@ -47,12 +47,18 @@ class Job:
     basis: str = ""
 
 
-def jobs(stack: Stack, left: timedelta | None, now: datetime) -> tuple[Job, ...]:
-    """The jobs that fit into what is left of a rest, most useful first.
+def hands_free(stacks: Iterable[Stack], now: datetime) -> timedelta | None:
+    """How long until the first rest ends, in any bin; None where nothing rests or hands are wanted now."""
+    steps = [one.step for stack in stacks for one in stack.separations if one.step is not None]
+    ends = [step.ends_at for step in steps if step.step is Step.REST and step.ends_at is not None]
+    if not ends or len(ends) < len(steps) or min(ends) <= now:
+        return None
+    return min(ends) - now
 
-    None where nothing is left, and where another separation of this bin wants hands meanwhile.
-    """
-    if left is None or _hands_wanted(stack, now):
+
+def jobs(stack: Stack, left: timedelta | None, now: datetime) -> tuple[Job, ...]:
+    """The jobs that fit into the time in which hands are free, most useful first; none where they are not."""
+    if left is None:
         return ()
     minutes = left.total_seconds() / 60
     fitting = [job for job in _all(stack, now) if job.minutes <= minutes]
@@ -69,11 +75,6 @@ def job_lines(stack: Stack, left: timedelta | None, now: datetime, most: int) ->
     """So many of them as lines under a countdown; none where nothing fits."""
     found = jobs(stack, left, now)[:most]
     return ("While it rests:", *(job_words(job) for job in found)) if found else ()
-
-
-def _hands_wanted(stack: Stack, now: datetime) -> bool:
-    steps = [one.step for one in stack.separations if one.step is not None]
-    return any(step.ends_at is None or step.ends_at <= now for step in steps)
 
 
 def _all(stack: Stack, now: datetime) -> Iterator[Job]:

@@ -60,8 +60,11 @@ def back(journal: Iterable[Entry], tray: str, now: datetime) -> list[Undone]:
 
 
 def take_out(entries: Iterable[Entry], now: datetime) -> list[Undone]:
-    """The entries that take these back."""
-    return [Undone(at=now, entry_at=entry.at, entry_kind=entry.kind) for entry in entries]
+    """The entries that take these back; each names the tray too: trays worked on together share seconds."""
+    return [
+        Undone(at=now, entry_at=entry.at, entry_kind=entry.kind, entry_tray=getattr(entry, "tray", None))
+        for entry in entries
+    ]
 
 
 def _written_by_a_move(entry: Entry, tray: str) -> bool:

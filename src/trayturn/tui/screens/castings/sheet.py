@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import partial
 from typing import Any, ClassVar
 
@@ -96,6 +97,11 @@ class LotSheet(Sheet[None]):
         step = (OUNCE_KG if small else 2 * OUNCE_KG) if us else (0.02 if small else 0.1)
         whole = None if not kg else round(max(1, round(kg / step)) * step, 6)
         return Mass(key, label, "", whole, step, us)
+
+    def at_most(self, key: str, label: str, kg: float, held: float | None) -> Mass:
+        """A mass to step that starts no higher than what is there, kg; None where that was never weighed."""
+        row = self.mass(key, label, kg)
+        return row if held is None or (row.kg or 0.0) <= held else replace(row, kg=held)
 
     def weighed(self, key: str, label: str, likely: float | None) -> Mass:
         """A mass that nobody has weighed yet: the first step goes to what is likely."""

@@ -7,8 +7,9 @@ from typing import Any
 from trayturn.advice.bands import rough_mass
 from trayturn.advice.castings.cocoons import expected
 from trayturn.advice.castings.drying import SIEVES_BELOW_PCT, share_passed, sieves_at_kg
-from trayturn.advice.castings.stages import KEEPS_FOR, LEAST_KG, USUAL_MESH_MM
+from trayturn.advice.castings.stages import KEEPS_FOR, USUAL_MESH_MM
 from trayturn.domain.entries import Stage
+from trayturn.domain.lots import LEAST_KG
 from trayturn.domain.setup import Units
 from trayturn.domain.units import two_figures
 from trayturn.tui.screens.castings.sheet import LotSheet
@@ -115,7 +116,7 @@ class PackSheet(LotSheet):
         left = self.lot.kg
         return [
             Count("count", "Jars or bags", number=1),
-            self.mass("kg", "Each holds", 0.5 if left is None else min(0.5, left)),
+            self.at_most("kg", "Each holds", 0.5, left),
             Words("label", "Label", "", f"jar {len(self.lot.jars) + 1}"),
         ]
 

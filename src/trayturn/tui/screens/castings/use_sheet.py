@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import Any
 
-from trayturn.advice.bands import mass_band, rough_volume
+from trayturn.advice.bands import mass_band, rough_mass, rough_volume
 from trayturn.advice.castings.stages import jar_use_by
 from trayturn.advice.castings.use import MOST_PCT, castings_for, density_words, judge
+from trayturn.domain.lots import LEAST_KG
 from trayturn.domain.setup import Units
 from trayturn.domain.units import QUART_L
 from trayturn.domain.words import clean
@@ -39,18 +40,23 @@ class UseSheet(LotSheet):
             *([Cycle("label", "Out of", "", shown, 0)] if len(shown) > 1 or self.lot.jars else []),
             Litres("mix", "Mix to make", "", litres, us, "no mix"),
             Count("share", "Share of mix", number=USUAL_SHARE, step=5, after=" %", most=100),
-            self.mass("kg", "Castings", castings_for(litres, USUAL_SHARE)[1].mid),
+            self.at_most("kg", "Castings", castings_for(litres, USUAL_SHARE)[1].mid, self.held(0)),
             Words("where", "For what"),
         ]
 
     def answered(self, key: str) -> None:
         """Another mix takes other castings; more than half of it is asked about."""
-        if key in ("mix", "share") and self.litres:
+        if key in ("mix", "share", "label") and self.litres:
             kg = castings_for(self.litres, self.number("share") or 0)[1].mid
-            self.rows.put(self.mass("kg", "Castings", kg))
+            self.rows.put(self.at_most("kg", "Castings", kg, self.held(self.place("label"))))
         if (self.rows.answer(DESPITE.key) is not None) != self.too_much:
             rows = [row for row in self.rows.answers if row.key != DESPITE.key]
             self.rows.rearrange([*rows, DESPITE] if self.too_much else rows)
+
+    def held(self, place: int) -> float | None:
+        """What is left in the jar of that place among the labels, or loose, kg; None where not weighed."""
+        label = self.labels[place] if self.labels else ""
+        return self.lot.jars[label].left_kg if label else self.lot.kg
 
     @property
     def litres(self) -> float:
@@ -72,7 +78,7 @@ class UseSheet(LotSheet):
 
     def words(self) -> list[str]:
         if not self.litres:
-            return [TOP_DRESSING]
+            return [TOP_DRESSING, *self.short()]
         share = self.number("share") or 0
         volume, kg = castings_for(self.litres, share)
         mix, takes = rough_volume(self.litres, self.units), rough_volume(volume, self.units)
@@ -81,4 +87,16 @@ class UseSheet(LotSheet):
             f"{mix} of mix at {share} % takes {takes} of castings: {band}.",
             density_words(self.units),
             judge(share).words,
+            *self.short(),
         ]
+
+    def short(self) -> list[str]:
+        """What to say where more is written down than there is, or than the mix would take."""
+        held, kg = self.held(self.place("label")), self.kg("kg") or 0.0
+        if held is None:
+            return []
+        left = rough_mass(held, self.units)
+        if kg > held + LEAST_KG:
+            return [f"That is more than the {left} there is by weight."]
+        wanted = castings_for(self.litres, self.number("share") or 0)[1].low if self.litres else 0.0
+        return [f"Only {left} is there: enough for less of that mix."] if wanted > held else []

@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping
 from datetime import datetime
 from functools import partial
 
+from trayturn.advice.bands import rough_mass
 from trayturn.advice.castings.stages import KEEPS_FOR, USUAL_MESH_MM
 from trayturn.advice.castings.use import Verdict, judge, minded
 from trayturn.domain.entries import (
@@ -20,7 +21,7 @@ from trayturn.domain.entries import (
     Packed,
     Sieved,
 )
-from trayturn.domain.lots import Lot
+from trayturn.domain.lots import Lot, heavier
 from trayturn.domain.stack import Stack
 from trayturn.domain.words import clean
 from trayturn.tui.screens.forms.entry_forms import HEAVIEST_KG, LEAST_KG, on_stack
@@ -97,9 +98,10 @@ def _sieve(stack: Stack, lot: Lot) -> Parts:
 
     def build(v: Values, now: datetime) -> list[Entry]:
         at, note = v["when"], v["note"]
-        parts = v["passed"], v["oversize"]
-        if lot.kg is not None and None not in parts and sum(parts) > 1.05 * lot.kg:
-            raise Slip("passed", f"Both together weigh more than the lot, which holds {lot.kg:.3g} kg.")
+        together = (v["passed"] or 0.0) + (v["oversize"] or 0.0)
+        if lot.kg is not None and heavier(together, lot.kg):
+            held = rough_mass(lot.kg, stack.setup.units)
+            raise Slip("passed", f"Fallen through and left on it is more than the lot, which holds {held}.")
         sieved = Sieved(
             at=at,
             note=note,

@@ -12,6 +12,7 @@ from textual.widgets import Digits, Static
 
 from trayturn.advice.links import page_for
 from trayturn.advice.pages import Page
+from trayturn.advice.turn_day.jobs import hands_free
 from trayturn.domain.entries import Step
 from trayturn.domain.stack import Separation, Stack
 from trayturn.domain.words import clean, count, countdown
@@ -29,8 +30,6 @@ from trayturn.tui.widgets.stack_drawing import StackDrawing, picture_of
 from trayturn.tui.widgets.timeline.side_view import SideView
 from trayturn.tui.widgets.title_row import TitleRow
 
-JOBS = 2
-"""So many jobs are named for a rest. In a small window several separations take their room."""
 PAGES = {Step.GET_READY: Page.CAUTIONS, Step.SETTLE: Page.HATCHING, Step.CLEAN_UP: Page.CASTINGS}
 
 
@@ -110,9 +109,11 @@ class SeparationScreen(Walk):
 
     def _draw_words(self, stack: Stack, sep: Separation | None) -> None:
         shown = view(sep, self.house.now) if sep else None
-        alone = sum(len(one.separations) for one in self.house.shelf.stacks()) == 1
-        jobs = JOBS if self.wide or alone else 0
-        said = wording.words(stack, self.tray, sep, shown, wide=self.wide, jobs=jobs)
+        stacks = self.house.shelf.stacks()
+        alone = sum(len(one.separations) for one in stacks) == 1
+        # In a small window several separations take the room of the jobs.
+        free = hands_free(stacks, self.house.now) if self.wide or alone else None
+        said = wording.words(stack, self.tray, sep, shown, wide=self.wide, free=free)
         self.put("#place", said.place)
         self.put("#to-do", said.to_do)
         self.put("#reasons", "\n".join(said.lines))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import timedelta
 
 from trayturn.advice.due import due_list
 from trayturn.advice.passes import advised_to_stop, ahead, ahead_words, empty_kg
@@ -13,6 +14,9 @@ from trayturn.domain.stack import Separation, Stack
 from trayturn.domain.words import listed
 from trayturn.procedure.stepper import TOOLS, StepView
 from trayturn.procedure.summary import pass_lines, whole_summary
+
+JOBS = 2
+"""So many jobs are named for a rest."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,17 +30,23 @@ class Said:
 
 
 def words(
-    stack: Stack, tray: str, sep: Separation | None, shown: StepView | None, *, wide: bool, jobs: int = 0
+    stack: Stack,
+    tray: str,
+    sep: Separation | None,
+    shown: StepView | None,
+    *,
+    wide: bool,
+    free: timedelta | None = None,
 ) -> Said:
     """Everything the screen says at this moment; a wide window has room for more that is next.
 
-    So many `jobs` are named for a rest.
+    For a rest jobs are named that fit while hands are `free`.
     """
     if sep is None:
         return _not_begun(stack, tray)
     if sep.ended_at is not None or shown is None:
         return _ended(stack, sep, wide=wide)
-    return Said(shown.place, shown.to_do, _lines(stack, sep, shown, jobs), _hint(shown))
+    return Said(shown.place, shown.to_do, _lines(stack, sep, shown, free), _hint(shown))
 
 
 def _not_begun(stack: Stack, tray_id: str) -> Said:
@@ -61,7 +71,7 @@ def _ended(stack: Stack, sep: Separation, *, wide: bool) -> Said:
     return Said("Summary", to_do, told, "Space leaves.")
 
 
-def _lines(stack: Stack, sep: Separation, shown: StepView, jobs: int) -> tuple[str, ...]:
+def _lines(stack: Stack, sep: Separation, shown: StepView, free: timedelta | None) -> tuple[str, ...]:
     if shown.step is Step.GET_READY:
         return (f"At hand: {listed(TOOLS)}.",)
     if shown.step is Step.DECIDE:
@@ -76,7 +86,7 @@ def _lines(stack: Stack, sep: Separation, shown: StepView, jobs: int) -> tuple[s
         return ahead_words(ahead(stack, sep), shown.step)
     if shown.step in (Step.LOOSEN, Step.REST):
         passes = tuple(pass_lines(sep, stack.setup.units)[-2:])
-        fitting = job_lines(stack, shown.left, stack.as_of, jobs) if shown.step is Step.REST else ()
+        fitting = job_lines(stack, free, stack.as_of, JOBS) if shown.step is Step.REST else ()
         return (*passes, *fitting)
     return ()
 

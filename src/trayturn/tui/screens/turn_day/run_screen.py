@@ -124,7 +124,7 @@ class RunScreen(DayWalk):
         told = "\n".join(rest.words_here(self.house.now) for rest in rests)
         self.put("#rests", told).display = bool(rests)
         most = MOST if self.wide else max(1, 3 - len(rests))
-        fitting = words.jobs_words(stack, rests, self.house.now, most)
+        fitting = words.jobs_words(stack, self.house.shelf.stacks(), self.house.now, most)
         self.put("#jobs", fitting).display = bool(fitting)
 
     @on(LineList.Marked)

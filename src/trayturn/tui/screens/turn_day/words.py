@@ -6,13 +6,12 @@ from collections.abc import Sequence
 from datetime import datetime
 
 from trayturn.advice.due import due_list
-from trayturn.advice.turn_day.jobs import job_lines
+from trayturn.advice.turn_day.jobs import hands_free, job_lines
 from trayturn.advice.turn_day.tasks import DayView, not_moved
 from trayturn.advice.turn_day.telling import TITLES
 from trayturn.domain.entries import DayOutcome, DayStep, DayStepDone
 from trayturn.domain.stack import Stack
 from trayturn.domain.words import clean, listed, span
-from trayturn.procedure.rests import RunningRest
 
 GONE = "This bin's file cannot be read any more. Put it back or mend it; this goes on from there."
 ELSEWHERE = "Something went on elsewhere meanwhile. This is where the day stands now."
@@ -53,9 +52,9 @@ def hint(view: DayView) -> str:
     return "Space: done. e leaves it undone, b goes back one step."
 
 
-def jobs_words(stack: Stack, rests: Sequence[RunningRest], now: datetime, most: int) -> str:
-    """What fits into the rest that ends first; nothing where hands are needed at once."""
-    return "\n".join(job_lines(stack, rests[0].shown.left, now, most)) if rests else ""
+def jobs_words(stack: Stack, stacks: Sequence[Stack], now: datetime, most: int) -> str:
+    """What fits until the first rest of any bin ends; nothing where hands are needed at once."""
+    return "\n".join(job_lines(stack, hands_free(stacks, now), now, most))
 
 
 def _undone(one: DayStepDone) -> str:

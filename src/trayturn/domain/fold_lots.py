@@ -1,103 +1,32 @@
-"""How entries about lots of castings, pieces carried on and contaminants change what is kept of them."""
+"""How entries about lots of castings change what is kept of them."""
 
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import datetime
 
 from trayturn.domain.entries import (
     CastingsGiven,
     CastingsUsed,
-    ContaminantFound,
     HatchlingsRecovered,
     LotBegun,
     LotClosed,
     LotMoved,
     LureSet,
-    OversCarried,
     Packed,
-    Piece,
     Sieved,
-    SourceStopped,
 )
 from trayturn.domain.ledger import Ledger
-from trayturn.domain.lots import Found, Jar, Lot, Over
+from trayturn.domain.lots import LEAST_KG, Jar, Lot, heavier
 from trayturn.domain.problems import Severity
-from trayturn.domain.stack import days_between
-from trayturn.domain.supplies import fold
 
 TINY_KG = 1e-9
-WRITTEN_LATER_DAYS = 1.0
-"""Pieces written down as carried so soon after their tray was emptied are those that lay in it. Ours."""
-
-
-def overs_carried(ledger: Ledger, entry: OversCarried) -> None:
-    """Pieces go on to another tray; those known from the tray they lay in have survived one turn more."""
-    for piece in entry.pieces:
-        name = fold(piece.what)
-        known = ledger.overs.pop((entry.tray, name), None) or _let_go(ledger, entry, name)
-        carried = _carried(entry, piece, known)
-        there = ledger.overs.get((entry.to, name))
-        ledger.overs[entry.to, name] = carried if there is None else _together(there, carried)
-
-
-def _carried(entry: OversCarried, piece: Piece, known: Over | None) -> Over:
-    if known is None:
-        return Over(piece.what, piece.count, piece.size_cm, entry.to, entry.at, entry.at)
-    return replace(
-        known,
-        count=piece.count,
-        size_cm=piece.size_cm or known.size_cm,
-        tray=entry.to,
-        last_at=entry.at,
-        turns=known.turns + 1,
-    )
-
-
-def _let_go(ledger: Ledger, entry: OversCarried, name: str) -> Over | None:
-    """Pieces that counted as gone since their tray was emptied, written down as carried just after."""
-    for place in reversed(range(len(ledger.overs_gone))):
-        over = ledger.overs_gone[place]
-        if over.gone_at is None or days_between(over.gone_at, entry.at) > WRITTEN_LATER_DAYS:
-            return None
-        if over.tray == entry.tray and fold(over.what) == name:
-            return replace(ledger.overs_gone.pop(place), gone_at=None)
-    return None
-
-
-def _together(there: Over, more: Over) -> Over:
-    """Pieces of one kind that come to lie in one tray: all of them, known since the first."""
-    sizes = [size for size in (there.size_cm, more.size_cm) if size]
-    return replace(
-        more,
-        count=there.count + more.count,
-        size_cm=max(sizes, default=None),
-        first_at=min(there.first_at, more.first_at),
-        turns=max(there.turns, more.turns),
-    )
-
-
-def contaminant_found(ledger: Ledger, entry: ContaminantFound) -> None:
-    """Found again after its source was said to have stopped, the source counts as open again."""
-    stopped = ledger.sources_stopped.pop(fold(entry.source), None)
-    ledger.found.append(Found(entry.at, entry.what, entry.count, entry.source, entry.tray, stopped))
-
-
-def source_stopped(ledger: Ledger, entry: SourceStopped) -> None:
-    """A source that nothing is known to have come from is a slip in its name."""
-    if fold(entry.source) not in {fold(one.source) for one in ledger.found}:
-        ledger.find(
-            "stopped-unknown",
-            f"Nothing found came from {entry.source}.",
-            "Correct its name.",
-            Severity.WARNING,
-        )
-    ledger.sources_stopped[fold(entry.source)] = entry.at
 
 
 def lot_begun(ledger: Ledger, entry: LotBegun) -> None:
     """Castings put by, and how the bin stood then. A second lot of one code would hide the first."""
-    if entry.lot in ledger.lots:
-        ledger.find("lot-twice", f"Lot {entry.lot} was begun already.", "Give it another code.")
+    if (twin := _of(ledger, entry.lot)) is not None:
+        ledger.find("lot-twice", f"Lot {twin.code} was begun already.", "Give it another code.")
         return
     ledger.lots[entry.lot] = Lot(
         entry.lot,
@@ -113,10 +42,17 @@ def lot_begun(ledger: Ledger, entry: LotBegun) -> None:
     )
 
 
+def _of(ledger: Ledger, code: str) -> Lot | None:
+    """The lot of that code, in whatever case it was typed."""
+    return next((lot for lot in ledger.lots.values() if lot.code.casefold() == code.casefold()), None)
+
+
 def _lot(ledger: Ledger, code: str) -> Lot | None:
-    if code not in ledger.lots:
+    """The lot that something is done with. So something of it is left: closed, it is open again."""
+    lot = _of(ledger, code)
+    if lot is None:
         ledger.find("no-lot", f"No lot {code} was begun by then.", "Correct the lot or its date.")
-    return ledger.lots.get(code)
+    return None if lot is None else replace(lot, closed_at=None)
 
 
 def lot_moved(ledger: Ledger, entry: LotMoved) -> None:
@@ -143,31 +79,45 @@ def hatchlings_recovered(ledger: Ledger, entry: HatchlingsRecovered) -> None:
     if (lot := _lot(ledger, entry.lot)) is None:
         return
     ledger.lots[lot.code] = replace(lot, hatchlings=(*lot.hatchlings, entry))
-    if entry.tray is not None and entry.worms_kg is not None:
-        ledger.worms_kg = (ledger.worms_kg or 0.0) + entry.worms_kg
+    # Where the worms of a bin were never weighed, a few grams of young are not all of them.
+    if entry.tray is not None and entry.worms_kg is not None and ledger.worms_kg is not None:
+        ledger.worms_kg += entry.worms_kg
 
 
 def sieved(ledger: Ledger, entry: Sieved) -> None:
     """What fell through is the lot from now on, where it was weighed."""
     if (lot := _lot(ledger, entry.lot)) is None:
         return
+    together = (entry.passed_kg or 0.0) + (entry.oversize_kg or 0.0)
+    if lot.kg is not None and heavier(together, lot.kg):
+        _more(ledger, together, lot.kg, f"lot {lot.code}")
     lot = replace(lot, sieved=(*lot.sieved, entry), moisture_kg=None)
     ledger.lots[lot.code] = lot if entry.passed_kg is None else replace(lot, kg=entry.passed_kg)
 
 
 def packed(ledger: Ledger, entry: Packed) -> None:
-    """Castings into jars; jars of one label add up."""
+    """Castings into jars; jars of one label add up, and those that are empty are filled anew."""
     if (lot := _lot(ledger, entry.lot)) is None:
         return
     kg = entry.kg * entry.count
-    before = lot.jars.get(entry.label)
     jar = Jar(entry.label, entry.at, kg, entry.count, kg, entry.use_by)
-    if before is not None:
-        jar = replace(
-            before, kg=before.kg + kg, count=before.count + entry.count, left_kg=before.left_kg + kg
-        )
+    before = lot.jars.get(entry.label)
+    if before is not None and before.left_kg >= LEAST_KG:
+        jar = _added(before, jar)
     left = None if lot.kg is None else _less(ledger, lot.kg, kg, f"lot {lot.code}")
     ledger.lots[lot.code] = replace(lot, kg=left, moisture_kg=None, jars={**lot.jars, entry.label: jar})
+
+
+def _added(before: Jar, more: Jar) -> Jar:
+    """Jars of one label with what they held: as old as the oldest, and to be used by the earliest date."""
+    dates: list[datetime] = [at for at in (before.use_by, more.use_by) if at is not None]
+    return replace(
+        before,
+        kg=before.kg + more.kg,
+        count=before.count + more.count,
+        left_kg=before.left_kg + more.kg,
+        use_by=min(dates, default=None),
+    )
 
 
 def castings_used(ledger: Ledger, entry: CastingsUsed) -> None:
@@ -201,13 +151,13 @@ def _take(ledger: Ledger, entry: CastingsUsed | CastingsGiven) -> Lot | None:
 def _less(ledger: Ledger, held: float, kg: float, where: str) -> float:
     """What is left of a mass, kg, never below nothing."""
     if kg > held + TINY_KG:
-        ledger.find(
-            "more-than-there-was",
-            f"{kg:g} kg came out of {where}, which held {held:g} kg.",
-            "Correct a mass.",
-            Severity.WARNING,
-        )
+        _more(ledger, kg, held, where)
     return max(0.0, held - kg)
+
+
+def _more(ledger: Ledger, kg: float, held: float, where: str) -> None:
+    what = f"{kg:g} kg came out of {where}, which held {held:g} kg."
+    ledger.find("more-than-there-was", what, "Correct a mass.", Severity.WARNING)
 
 
 def lot_closed(ledger: Ledger, entry: LotClosed) -> None:
