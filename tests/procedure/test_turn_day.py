@@ -166,3 +166,63 @@ def test_one_undo_takes_one_step_back(presses: int) -> None:
     undone = profile.with_entries(take_back(profile.journal, at))
     after = [entry for _, entry in standing(undone.journal)]
     assert after == before
+
+
+NO_SPARE = of_stages("bbdf", trays="ABCD")
+
+
+def whole_day_of(case: Case, *, leave_back: bool = False) -> tuple[Stack, list[DayStep]]:
+    """The stack at the end of a day gone through move by move, and the steps in their order."""
+    profile, at, steps = begin(case, Wish(bedding_kg={"straw": 0.4})), moment(200), list[DayStep]()
+    while (stack := now_of(profile, at)).turn_day is not None:
+        view = view_day(stack)
+        assert view is not None
+        assert view.now is not None
+        at += MINUTE
+        steps.append(view.now.step)
+        profile = profile.with_entries(move(profile, at, skip=leave_back and view.now.step is DayStep.BRING))
+    return now_of(profile, at), list(dict.fromkeys(steps))
+
+
+def test_without_a_spare_tray_the_emptied_one_comes_back_below_the_others() -> None:
+    plan = plan_day(NO_SPARE.stack)
+    assert (plan.comes_back, plan.at_last) == ("C", ("C", "A", "D", "B"))
+    stack, steps = whole_day_of(NO_SPARE)
+    assert [(tray.id, tray.stage) for tray in stack.trays] == [
+        ("C", Stage.BEDDING),
+        ("A", Stage.BEDDING),
+        ("D", Stage.FINISHING),
+        ("B", Stage.FEEDING),
+    ]
+    assert stack.trays[0].bedding_kg == {"straw": 0.4}
+    assert steps[-3:] == [DayStep.SEPARATE, DayStep.BRING, DayStep.CLOSE]
+    assert errors(stack) == errors(NO_SPARE.stack)
+
+
+def test_bringing_it_back_may_be_left_for_another_day() -> None:
+    stack, _ = whole_day_of(NO_SPARE, leave_back=True)
+    assert [tray.id for tray in stack.trays] == ["A", "D", "B"]
+    assert errors(stack) == errors(NO_SPARE.stack)
+
+
+def test_where_trays_are_fed_on_top_the_one_that_comes_back_is_fed_last() -> None:
+    case = of_stages("ddf", trays="ABC", pattern="straight_up", tray_count=3)
+    plan = plan_day(case.stack)
+    assert plan.comes_back is not None
+    assert (plan.fed, plan.at_last[-1]) == (plan.comes_back, plan.comes_back)
+    stack, steps = whole_day_of(case)
+    assert steps[-4:] == [DayStep.SEPARATE, DayStep.BRING, DayStep.FEED, DayStep.CLOSE]
+    assert (stack.trays[-1].id, stack.trays[-1].stage) == (plan.comes_back, Stage.FEEDING)
+    assert stack.trays[-1].last_fed_at is not None
+    assert errors(stack) == errors(case.stack)
+
+
+def test_put_back_unfinished_it_does_not_come_back() -> None:
+    profile, at = begin(NO_SPARE), moment(200)
+    while now_of(profile, at).turn_day is not None:
+        at += MINUTE
+        profile = profile.with_entries(move(profile, at, back=True))
+    stack = now_of(profile, at)
+    assert sorted(tray.id for tray in stack.trays) == ["A", "B", "C", "D"]
+    assert stack.tray("C") is not None
+    assert errors(stack) == errors(NO_SPARE.stack)

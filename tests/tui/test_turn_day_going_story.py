@@ -8,11 +8,14 @@ from shutil import copyfile
 
 import pytest
 
-from tests.builders import entry, fed, moment, noted
+from tests.builders import entry, fed, moment, noted, started
 from tests.tui.stories import Keeper, Wrist, keeper, written_elsewhere
 from tests.tui.test_turn_day_story import DAY, home_of, now, until
 from trayturn.advice.turn_day.tasks import view_day
 from trayturn.domain.entries import DayStep, Entry, Stage
+from trayturn.domain.replay import standing
+from trayturn.procedure import separation
+from trayturn.tui.widgets.stack_drawing import StackDrawing
 
 OLD = Path(__file__).parents[1] / "data" / "before_turn_days.toml"
 
@@ -71,11 +74,14 @@ async def test_back_does_not_pull_a_tray_from_under_a_meal(tmp_path: Path) -> No
         assert k.stack("pantry").turns == 3
 
 
-async def test_moving_left_undone_says_how_the_trays_go_back(tmp_path: Path) -> None:
+async def test_moving_is_left_undone_only_while_no_tray_stands_beside_the_stack(tmp_path: Path) -> None:
     async with keeper(home_of(tmp_path), "pantry", wrist=Wrist(DAY)) as k:
         await to_the_lifts(k, 2)
         await k.press("e")
-        k.sees("Put the trays back, from below A, C, B")
+        k.sees("Trays B and C stand beside the stack", "b goes back")
+        assert "back lift by lift" in " ".join(k.reads("#hint").split())
+        assert now(k)[0] is DayStep.MOVE
+        await k.press("b", "b", "e")
         stack = k.stack("pantry")
         assert ([tray.id for tray in stack.trays], stack.turns) == (["A", "C", "B"], 2)
         await until(k, DayStep.SET_ON_TOP)
@@ -206,3 +212,63 @@ async def test_an_old_profile_is_looked_at_without_a_byte_being_changed(tmp_path
             await k.press(key)
         assert (tmp_path / "cellar.toml").read_bytes() == OLD.read_bytes()
         assert k.stack("cellar").in_stage(Stage.FEEDING)
+
+
+async def test_what_is_to_be_separated_stands_beside_until_it_is_set_on_top(tmp_path: Path) -> None:
+    async with keeper(home_of(tmp_path), "pantry", wrist=Wrist(DAY)) as k:
+        await to_the_lifts(k)
+        await until(k, DayStep.LOOSEN)
+        k.sees("Beside it: place", "[C]")
+        drawing = k.app.screen.query_one(StackDrawing).picture
+        assert "C" not in [tray.id for tray in drawing.trays]
+        await until(k, DayStep.FEED)
+        await k.press("e")
+        assert now(k)[0] is DayStep.SET_ON_TOP
+        assert "lifting index" in k.reads("#reasons")
+        await k.press("space")
+        drawing = k.app.screen.query_one(StackDrawing).picture
+        assert drawing.trays[-1].id == "C"
+        assert "Beside it" not in k.picture
+
+
+async def test_the_tray_that_was_separated_comes_back_fresh(tmp_path: Path) -> None:
+    """No spare tray is there: the one that is emptied is filled with bedding and goes in below the others."""
+    spare = entry("turned", 112, order=("D", "A", "C", "B"), stages={"C": "finishing", "B": "feeding"})
+    home = home_of(tmp_path, started("D", 112), spare)
+    async with keeper(home, "pantry", wrist=Wrist(DAY)) as k:
+        await k.press("t")
+        k.sees("comes back")
+        await k.press("space")
+        await until(k, DayStep.FEED)
+        await k.press("e", "space")
+        running = k.stack("pantry").separations[0]
+        ended = separation.finish(running, k.wrist.now + timedelta(hours=1))
+        k.wrist.forward(hours=2)
+        written_elsewhere(tmp_path, "pantry", ended)
+        await k.look()
+        assert now(k)[0] is DayStep.BRING
+        k.sees("Bring back", "Tray C comes back with fresh bedding, below the others.")
+        assert "e: it does not come back today" in " ".join(k.reads("#hint").split())
+        before = [tray.id for tray in k.stack("pantry").trays]
+        await k.press("space", "e")
+        k.sees("stands beside the stack")
+        while now(k)[0] is DayStep.BRING:
+            await k.press("space")
+        stack = k.stack("pantry")
+        assert [tray.id for tray in stack.trays] == ["C", *before]
+        assert stack.trays[0].stage is Stage.BEDDING
+        await k.press("b")
+        assert [tray.id for tray in k.stack("pantry").trays] == before
+
+
+async def test_going_back_to_the_look_finds_what_was_answered(tmp_path: Path) -> None:
+    async with keeper(home_of(tmp_path), "pantry", wrist=Wrist(DAY)) as k:
+        await k.press("t", "space", "plus", "down", "2", "down", "3", "down", "plus", "space")
+        before = [one for one in k.profile("pantry").journal if one.kind == "checked" and one.at == DAY]
+        await k.press("b")
+        assert now(k)[0] is DayStep.LOOK
+        k.sees("few", "moist", "like earth")
+        await k.press("space")
+        after = [one for _, one in standing(k.profile("pantry").journal) if one.kind == "checked"]
+        assert after[-len(before) :] == before
+        assert len(before) == 2

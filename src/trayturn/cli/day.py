@@ -224,7 +224,7 @@ def _tell_view(view: DayView, stack: Stack, options: Namespace) -> None:
 
 def _standing(view: DayView, stack: Stack) -> dict[str, Any]:
     """Where the trays are at this moment, and the separations that run."""
-    spots = view.moving.spots(view.lifts_done) if view.lifted else None
+    spots = view.spots if view.lifted or view.beside else None
     return {
         "lifts_left": len(view.moving.lifts) - view.lifts_done,
         "stack_now": list(spots.stack) if spots is not None else [tray.id for tray in stack.trays],

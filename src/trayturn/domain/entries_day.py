@@ -17,8 +17,9 @@ class TurnDayBegun(EntryBase):
     """A turn day with its plan: the order the stack is to have, bottom first, and the trays to be separated.
 
     The trays of `separating` are in the order too where they stand on top meanwhile. `fresh` comes in with
-    that bedding; `no_fresh` says that one is left out since there is no bedding for it. `places_beside` and
-    `trays_on_a_place` are the room the lifts were planned for: the day keeps to them.
+    that bedding; `no_fresh` says that one is left out since there is no bedding for it. The tray that
+    `comes_back` is filled with it once it is separated, and then is as `comes_back_as` says.
+    `places_beside` and `trays_on_a_place` are the room the lifts were planned for: the day keeps to them.
     """
 
     title = "turn day begun"
@@ -29,6 +30,8 @@ class TurnDayBegun(EntryBase):
     fresh: TrayId | None = None
     bedding_kg: Masses = Field(default_factory=dict)
     no_fresh: bool | None = None
+    comes_back: TrayId | None = None
+    comes_back_as: Annotated[Stage, Choice] | None = None
     places_beside: Room | None = None
     trays_on_a_place: Room | None = None
 
@@ -36,7 +39,8 @@ class TurnDayBegun(EntryBase):
 class DayStepDone(EntryBase):
     """A step of the turn day done. `number` tells which lift of many, from 1; `skipped`: left undone.
 
-    Moving that is skipped without a number leaves every lift undone that was not done by then.
+    Moving that is skipped without a number leaves every lift undone that was not done by then; so does
+    bringing a tray back.
     """
 
     title = "day step done"

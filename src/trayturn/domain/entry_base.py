@@ -89,6 +89,7 @@ class DayStep(StrEnum):
     FEED = "feed"
     SET_ON_TOP = "set_on_top"
     SEPARATE = "separate"
+    BRING = "bring"
     CLOSE = "close"
 
 

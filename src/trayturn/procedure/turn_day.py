@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from typing import Literal
 
 from trayturn.advice.turn_day.plan import turn_of
 from trayturn.advice.turn_day.tasks import DayView, Task, view_day
@@ -22,17 +23,20 @@ from trayturn.domain.entries import (
     DayStepDone,
     Entry,
     Feel,
+    Stage,
     TrayStarted,
     TurnDayBegun,
     TurnDayEnded,
     Turned,
 )
 from trayturn.domain.stack import Stack
+from trayturn.domain.words import listed
 from trayturn.procedure import separation
 
 GOES_WITH: Mapping[DayStep, tuple[type[Entry], ...]] = {
     DayStep.LOOK: (Checked, TrayStarted, Turned),
     DayStep.MOVE: (TrayStarted, Turned),
+    DayStep.BRING: (TrayStarted,),
 }
 """What a step of the day may write beside its own entry."""
 
@@ -69,8 +73,30 @@ def done(stack: Stack, now: datetime) -> list[Entry]:
     if task.step is DayStep.SET_ON_TOP:
         return separation.begin(task.tray or "", moment(stack, now))
     step = DayStepDone(at=moment(stack, now), step=task.step, tray=task.tray, number=task.number)
+    if task.step is DayStep.BRING:
+        return [*_brought(view, task, step.at), step]
     turn = turn_of(stack, view.day.plan, step.at) if _stands_with(view, task) else []
     return [*turn, step]
+
+
+def _brought(view: DayView, task: Task, at: datetime) -> list[Entry]:
+    """The tray that comes back fresh, once the last lift for it is done."""
+    plan = view.day.plan
+    if task.number != len(view.bringing.lifts) or plan.comes_back is None:
+        return []
+    stage: Literal["bedding", "feeding"] = "feeding" if plan.comes_back_as is Stage.FEEDING else "bedding"
+    return [TrayStarted(at=at, tray=plan.comes_back, bedding_kg=dict(plan.bedding_kg), stage=stage)]
+
+
+def why_not_left(stack: Stack) -> str:
+    """Why the task that is next cannot be left undone: trays stand beside the stack. Empty where it can."""
+    view = view_day(stack)
+    task = view.now if view is not None else None
+    if view is None or task is None or task.step not in (DayStep.MOVE, DayStep.BRING) or not view.lifted:
+        return ""
+    one = len(view.beside) == 1
+    there = f"Tray {view.beside[0]} stands" if one else f"Trays {listed(view.beside)} stand"
+    return f"{there} beside the stack. Space goes on, b goes back lift by lift."
 
 
 def left_undone(stack: Stack, now: datetime, reason: str = "") -> list[Entry]:
@@ -82,7 +108,7 @@ def left_undone(stack: Stack, now: datetime, reason: str = "") -> list[Entry]:
     if view is None or view.now is None:
         return []
     task = view.now
-    tray = None if task.step is DayStep.MOVE else task.tray
+    tray = None if task.step in (DayStep.MOVE, DayStep.BRING) else task.tray
     step = DayStepDone(at=moment(stack, now), step=task.step, tray=tray, skipped=True, note=reason)
     if task.step is DayStep.CLOSE:
         return [step, TurnDayEnded(at=step.at)]

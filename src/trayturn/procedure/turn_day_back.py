@@ -11,13 +11,13 @@ from datetime import datetime
 
 from trayturn.advice.turn_day.tasks import fed_tray
 from trayturn.domain.day import TurnDay
-from trayturn.domain.entries import DayStepDone, Entry, Fed, PutOff, SeparationBegun, Undone
+from trayturn.domain.entries import Checked, DayStep, DayStepDone, Entry, Fed, PutOff, SeparationBegun, Undone
 from trayturn.domain.problems import Severity
 from trayturn.domain.profile import Profile
 from trayturn.domain.replay import SEPARATION_STEPS, replay_now, standing
 from trayturn.domain.stack import Stack
 from trayturn.procedure.separation import last_move, take_out
-from trayturn.procedure.turn_day import written_with
+from trayturn.procedure.turn_day import Look, written_with
 
 HELD = "Something written down since rests on that. u takes back the last thing first."
 
@@ -41,6 +41,25 @@ def why_not_back(profile: Profile, day: TurnDay, now: datetime) -> str:
     if [entry for _, entry in standing(without.journal)] != kept:
         return HELD
     return "" if _errors(replay_now(without, now)) <= _errors(replay_now(profile, now)) else HELD
+
+
+def looked_before(journal: Sequence[Entry], day: TurnDay) -> Look | None:
+    """What was seen on this day before the look was gone back from: it was taken back, not lost."""
+    for place in range(len(journal) - 1, -1, -1):
+        entry = journal[place]
+        if isinstance(entry, DayStepDone) and entry.step is DayStep.LOOK and entry.at >= day.begun_at:
+            written = [one for one in written_with(journal[: place + 1]) if isinstance(one, Checked)]
+            return _look_of(written) if written else None
+    return None
+
+
+def _look_of(checks: Sequence[Checked]) -> Look:
+    """The readings of a look, from the entries that it wrote."""
+    bottom = next((one.feel for one in checks if one.tray is not None), None)
+    whole = next((one for one in checks if one.tray is None), None)
+    if whole is None:
+        return Look(bottom=bottom)
+    return Look(whole.sump_l, whole.strays, bottom, whole.smell)
 
 
 def _errors(stack: Stack) -> set[tuple[str, str]]:

@@ -30,10 +30,14 @@ DRY_SHARE = 0.92
 
 @dataclass(frozen=True, slots=True)
 class Fresh:
-    """What fresh trays are filled with, each, kg; empty where the keeper has not said. `fed` is moistened."""
+    """What fresh trays are filled with, each, kg; empty where the keeper has not said. `fed` is moistened.
+
+    The tray that comes `back` is such a tray too, whatever is in it now.
+    """
 
     bedding_kg: Mapping[str, float]
     fed: str | None = None
+    back: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,7 +81,7 @@ def lifts_told(
 def tray_kg(stack: Stack, tray_id: str, pantry: Pantry, fresh: Fresh | None = None) -> tuple[Band, str]:
     """What a tray weighs with all that is in it, kg: weighed since it was last fed, or as reckoned."""
     tray = stack.tray(tray_id)
-    if tray is None or not tray.on_stack:
+    if tray is None or not tray.on_stack or (fresh is not None and fresh.back == tray_id):
         empty = tray.empty_kg if tray is not None else stack.setup.tray_empty_kg
         return exactly(empty).plus(_fresh_kg(stack, tray_id, fresh)), "reckoned"
     contents = tray_contents(tray, stack, pantry).wet_kg

@@ -3,14 +3,26 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from trayturn.domain.entries import Stage, TurnDayBegun
-from trayturn.domain.setup import BinSetup
+from trayturn.domain.setup import BinSetup, Pattern
 from trayturn.science.restacking import ELSEWHERE, STACK, Lift, NoRoom, restack
 
-__all__ = ["ELSEWHERE", "STACK", "Lift", "Moving", "Spots", "moving_of", "moving_to", "spot_words"]
+__all__ = [
+    "ELSEWHERE",
+    "STACK",
+    "Lift",
+    "Moving",
+    "Spots",
+    "bringing_of",
+    "brought_back",
+    "moving_of",
+    "moving_to",
+    "spot_words",
+    "with_set_on_top",
+]
 
 LIKE_KG = {Stage.BEDDING: 2.0, Stage.FEEDING: 6.0, Stage.FINISHING: 5.0, Stage.SEPARATING: 5.0}
 """What trays weigh against one another, so that heavy ones are lifted least. A day's lifts must not change
@@ -62,13 +74,40 @@ def moving_of(
 
     The room they were planned for counts, also where the bin was given another meanwhile.
     """
-    room = setup.model_copy(
+    return moving_to(before, begun.order, begun.separating, stages, _room(begun, setup))
+
+
+def _room(begun: TurnDayBegun, setup: BinSetup) -> BinSetup:
+    return setup.model_copy(
         update={
             "places_beside": begun.places_beside or setup.places_beside,
             "trays_on_a_place": begun.trays_on_a_place or setup.trays_on_a_place,
         }
     )
-    return moving_to(before, begun.order, begun.separating, stages, room)
+
+
+def brought_back(order: Sequence[str], tray: str | None, pattern: Pattern) -> tuple[str, ...]:
+    """The stack once a tray came back fresh, bottom first: below all, or on top, as the pattern has it."""
+    back = () if tray is None else (tray,)
+    return (*back, *order) if pattern is Pattern.BEDDING_BELOW else (*order, *back)
+
+
+def bringing_of(begun: TurnDayBegun, stages: Mapping[str, Stage], setup: BinSetup) -> Moving:
+    """The lifts that bring a separated tray back fresh, once nothing is separated any more."""
+    order = tuple(tray for tray in dict.fromkeys(begun.order) if tray not in begun.separating)
+    whole = brought_back(order, begun.comes_back, setup.pattern)
+    return moving_to(order, whole, (), stages, _room(begun, setup))
+
+
+def with_set_on_top(moving: Moving, separating: Iterable[str]) -> Moving:
+    """The same lifts, then those that set the trays to be separated on top, the upper of a pile first."""
+    piles = moving.spots(len(moving.lifts)).places
+    where = {
+        tray: (n, len(pile) - level) for n, pile in enumerate(piles, 1) for level, tray in enumerate(pile)
+    }
+    beside = [tray for tray in dict.fromkeys(separating) if tray in where]
+    up = sorted(beside, key=lambda tray: where[tray][1])
+    return replace(moving, lifts=(*moving.lifts, *(Lift(tray, where[tray][0], STACK) for tray in up)))
 
 
 def moving_to(

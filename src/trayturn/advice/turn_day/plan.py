@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import datetime
 
+from trayturn.advice.turn_day.moving import brought_back
 from trayturn.advice.turning import next_turn
 from trayturn.domain.entries import Entry, Stage, TrayStarted, TurnDayBegun, Turned
 from trayturn.domain.stack import Stack
@@ -37,9 +38,9 @@ class Wish:
 class DayPlan:
     """The stack that a turn day leaves. `order` is bottom first, without the trays that are `separating`.
 
-    `fresh` come in with bedding; one that `comes_back` does so only after its separation. `fed` is fed from
-    then on. `left_out` says that a fresh tray could have come in and does not. `places_beside` and
-    `trays_on_a_place` are the room there is for the lifts.
+    `fresh` come in with bedding; one that `comes_back` does so only after its separation, and `at_last` is
+    the stack with it. `fed` is fed from then on. `left_out` says that a fresh tray could have come in and
+    does not. `places_beside` and `trays_on_a_place` are the room there is for the lifts.
     """
 
     order: tuple[str, ...] = ()
@@ -54,6 +55,7 @@ class DayPlan:
     wrong: tuple[str, ...] = ()
     places_beside: int | None = None
     trays_on_a_place: int | None = None
+    at_last: tuple[str, ...] = ()
 
     @property
     def whole(self) -> tuple[str, ...]:
@@ -68,7 +70,9 @@ def plan_day(stack: Stack, wish: Wish | None = None) -> DayPlan:
         return DayPlan()
     plan = _by_hand(stack, wish) if wish.order else _by_pattern(stack, wish)
     room = stack.setup
-    return replace(plan, places_beside=room.places_beside, trays_on_a_place=room.trays_on_a_place)
+    last = brought_back(plan.order, plan.comes_back, room.pattern)
+    beside, high = room.places_beside, room.trays_on_a_place
+    return replace(plan, places_beside=beside, trays_on_a_place=high, at_last=last)
 
 
 def _by_pattern(stack: Stack, wish: Wish) -> DayPlan:
@@ -101,10 +105,13 @@ def _by_hand(stack: Stack, wish: Wish) -> DayPlan:
     stages = {tray: _stage(stack, tray, wish) for tray in order}
     fresh = tuple(tray for tray in order if tray not in standing)
     fed = next((tray for tray in reversed(order) if stages[tray] is Stage.FEEDING), None)
-    out = not wish.bring and not fresh and next_turn(stack).fresh is not None
-    plan = DayPlan(
-        order, stages, separating, fresh, None, fed, out, by_hand=True, bedding_kg=dict(wish.bedding_kg)
-    )
+    usual = next_turn(stack)
+    out = not wish.bring and not fresh and usual.fresh is not None
+    back = usual.fresh if wish.bring and not fresh and usual.fresh in separating else None
+    if fed is None and back is not None and usual.fed == back:
+        fed = back
+    bedding = dict(wish.bedding_kg)
+    plan = DayPlan(order, stages, separating, fresh, back, fed, out, by_hand=True, bedding_kg=bedding)
     return replace(plan, wrong=tuple(_wrong(stack, plan)))
 
 
@@ -128,19 +135,27 @@ def _wrong(stack: Stack, plan: DayPlan) -> Iterable[str]:
     """What is unwise in an order by hand. The choice is the keeper's."""
     order, stages = plan.order, plan.stages
     fed = [tray for tray in order if stages[tray] is Stage.FEEDING]
-    if not fed:
+    if not fed and plan.fed is None:
         yield "No tray would be fed: worms follow the food. Give one the stage feeding."
     if len(fed) > 1:
         yield f"Trays {listed(fed)} would all be fed: worms split up between them."
     if fed and order[-1] not in fed:
         above = order[order.index(fed[-1]) + 1 :]
         yield f"Tray {listed(above)} would stand on the feeding tray: lifted off for each meal."
+    if eaten := _called_bedding(stack, plan):
+        yield f"Tray {listed(eaten)} would count as bedding, but has been fed: it is no dry bedding any more."
     unready = [t for t in plan.separating if (one := stack.tray(t)) and one.stage is Stage.FEEDING]
     if unready:
         yield f"Tray {listed(unready)} would be separated straight from feeding: most worms are in it."
     bedding = [t for t in plan.separating if (one := stack.tray(t)) and one.stage is Stage.BEDDING]
     if bedding:
         yield f"Tray {listed(bedding)} is bedding and holds no castings to separate yet."
+
+
+def _called_bedding(stack: Stack, plan: DayPlan) -> list[str]:
+    """Trays that have been fed and are to count as fresh bedding."""
+    stood = {tray.id for tray in stack.trays if tray.stage is not Stage.BEDDING}
+    return [tray for tray in plan.order if plan.stages[tray] is Stage.BEDDING and tray in stood]
 
 
 def spare_trays(stack: Stack, taken: Iterable[str] = ()) -> tuple[str, ...]:
@@ -163,6 +178,8 @@ def day_entries(plan: DayPlan, now: datetime) -> list[Entry]:
             fresh=plan.fresh[0] if plan.fresh else None,
             bedding_kg=dict(plan.bedding_kg),
             no_fresh=plan.left_out or None,
+            comes_back=plan.comes_back,
+            comes_back_as=Stage.FEEDING if plan.comes_back and plan.fed == plan.comes_back else None,
             places_beside=plan.places_beside,
             trays_on_a_place=plan.trays_on_a_place,
         )

@@ -54,7 +54,8 @@ def heaviest_line(whole: Whole, stack: Stack) -> str:
     if hard is None:
         return "Nothing has to be lifted."
     weight = f"{mass_band(hard.kg, stack.setup.units)}, {hard.basis.partition(' from')[0]}"
-    lifts = "1 lift," if len(whole.lifts) == 1 else f"{len(whole.lifts)} lifts, hardest"
+    number = len(whole.lifts) + len(whole.back)
+    lifts = "1 lift," if number == 1 else f"{number} lifts, hardest"
     return f"{lifts} tray {hard.lift.tray}: {weight}; {index_words(hard.index)}."
 
 
@@ -71,17 +72,32 @@ def _titles(whole: Whole) -> Iterator[str]:
 
 def lift_rows(whole: Whole, stack: Stack) -> list[str]:
     """The lifts as a table, one a row; `index` is that of the worse end."""
-    if not whole.lifts:
+    if not whole.lifts and not whole.back:
         return ["Nothing has to be lifted."]
-    return [LIFT_HEAD, *(lift_row(told, stack, number) for number, told in enumerate(whole.lifts, 1))]
+    rows = [lift_row(told, stack, number) for number, told in enumerate(whole.lifts, 1)]
+    later = [lift_row(told, stack, number) for number, told in enumerate(whole.back, len(rows) + 1)]
+    between = [f"   and to bring {whole.plan.comes_back} back, once it is empty:"] if later else []
+    return [LIFT_HEAD, *rows, *between, *later]
+
+
+def _back_lines(whole: Whole, stack: Stack) -> list[str]:
+    """The lifts that bring the emptied tray back, with what it is filled with."""
+    if not whole.back:
+        return []
+    lines = ["", f"To bring tray {whole.plan.comes_back} back fresh, once it is separated"]
+    first = len(whole.lifts) + 1
+    places = whole.bringing.places
+    return [*lines, *(lift_line(one, stack, places, n) for n, one in enumerate(whole.back, first))]
 
 
 def full_lines(whole: Whole, stack: Stack) -> list[str]:
     """All of it, part by part, for a longer read."""
     lines = ["To know first", *(f"- {line}" for line in short_lines(whole, stack)), ""]
-    lines += [f"Lifts, one after the other, with {count(whole.moving.places, 'place')} beside it"]
+    more = ", more than it has" if whole.moving.lacking else ""
+    lines += [f"Lifts, one after the other, with {count(whole.moving.places, 'place')} beside it{more}"]
     told = (lift_line(one, stack, whole.moving.places, n) for n, one in enumerate(whole.lifts, 1))
     lines += list(told) or ["Nothing has to be lifted."]
+    lines += _back_lines(whole, stack)
     lines += [heights_words(stack.setup), "", f"Tools: {listed(whole.tools)} (common practice, no source)."]
     lines += ["", "Cautions today", *(f"- {one.title}. {one.to_do}" for one in whole.cautions)]
     return lines

@@ -6,7 +6,15 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
-from trayturn.advice.turn_day.moving import STACK, Lift, Moving, moving_of
+from trayturn.advice.turn_day.moving import (
+    STACK,
+    Lift,
+    Moving,
+    Spots,
+    bringing_of,
+    moving_of,
+    with_set_on_top,
+)
 from trayturn.domain.day import TurnDay
 from trayturn.domain.entries import DayStep, Outcome, Stage
 from trayturn.domain.stack import Separation, Stack
@@ -43,6 +51,7 @@ class DayView:
     day: TurnDay
     moving: Moving
     tasks: tuple[Task, ...]
+    bringing: Moving
 
     @property
     def now(self) -> Task | None:
@@ -60,7 +69,38 @@ class DayView:
     @property
     def lifted(self) -> bool:
         """Whether trays stand beside the stack in the middle of the lifts."""
-        return 0 < self.lifts_done < len(self.moving.lifts)
+        return 0 < self.lifts_done < len(self.moving.lifts) or self.brought_in_part
+
+    @property
+    def brought_in_part(self) -> bool:
+        """Whether a tray is being brought back, and others stand beside the stack for it."""
+        return 0 < self._brought < len(self.bringing.lifts)
+
+    @property
+    def _brought(self) -> int:
+        return sum(task.step is DayStep.BRING and not task.open for task in self.tasks)
+
+    def lifts_of(self, task: Task | None) -> Moving:
+        """The lifts that a task is one of."""
+        return self.bringing if task is not None and task.step is DayStep.BRING else self.moving
+
+    @property
+    def spots(self) -> Spots:
+        """Where the trays are now. A tray to be separated stays on its place until it is set on top."""
+        if not self.moved:
+            return self.moving.spots(self.lifts_done)
+        if self.brought_in_part:
+            return self.bringing.spots(self._brought)
+        spots = self.moving.spots(len(self.moving.lifts) if not not_moved(self.day) else 0)
+        gone = [task.tray or "" for task in self.of(DayStep.SET_ON_TOP) if not task.open]
+        emptied = {task.tray for task in self.of(DayStep.SEPARATE) if task.standing is Standing.DONE}
+        places = tuple(tuple(tray for tray in pile if tray not in gone) for pile in spots.places)
+        return Spots((*spots.stack, *(tray for tray in gone if tray not in emptied)), places)
+
+    @property
+    def beside(self) -> tuple[str, ...]:
+        """The trays that stand beside the stack now."""
+        return tuple(tray for pile in self.spots.places for tray in pile)
 
     def of(self, step: DayStep) -> tuple[Task, ...]:
         return tuple(task for task in self.tasks if task.step is step)
@@ -72,28 +112,47 @@ def view_day(stack: Stack) -> DayView | None:
     if day is None:
         return None
     moving = moving_of(day.before, day.stages_before, day.plan, stack.setup)
-    tasks = [replace(task, standing=_standing(task, day, stack)) for task in _tasks(day, moving)]
+    bringing = Moving((), 0)
+    if day.plan.comes_back is not None:
+        bringing = bringing_of(day.plan, day.stages_before, stack.setup)
+    tasks = [replace(task, standing=_standing(task, day, stack)) for task in _tasks(day, moving, bringing)]
     first = next((n for n, task in enumerate(tasks) if task.open), None)
     if first is not None:
         tasks[first] = replace(tasks[first], standing=Standing.NOW)
-    return DayView(day, moving, tuple(tasks))
+    return DayView(day, moving, tuple(tasks), bringing)
 
 
-def _tasks(day: TurnDay, moving: Moving) -> Iterator[Task]:
-    """Look, then lift by lift, each tray loosened while nothing stands on it; then feed, separate, close."""
+def _tasks(day: TurnDay, moving: Moving, bringing: Moving) -> Iterator[Task]:
+    """Look, then lift by lift, each tray loosened while nothing stands on it; then feed, separate, close.
+
+    A tray that comes back fresh does so once it is empty, and is fed then where it is the one to be fed.
+    """
     yield Task(DayStep.LOOK)
     yield from _moves(day, moving)
-    if (fed := fed_tray(day)) is not None:
+    fed, back = fed_tray(day), day.plan.comes_back
+    if fed is not None and fed != back:
         yield Task(DayStep.FEED, fed)
-    separating = day.plan.separating
+    separating = _from_the_top(day, moving)
     yield from (Task(DayStep.SET_ON_TOP, tray) for tray in separating)
     yield from (Task(DayStep.SEPARATE, tray) for tray in separating)
+    yield from (Task(DayStep.BRING, lift.tray, n, lift) for n, lift in enumerate(bringing.lifts, 1))
+    if fed is not None and fed == back:
+        yield Task(DayStep.FEED, fed)
     yield Task(DayStep.CLOSE)
+
+
+def _from_the_top(day: TurnDay, moving: Moving) -> list[str]:
+    """The trays to be separated; of two on one place the upper one is set on top first."""
+    lifts = with_set_on_top(moving, day.plan.separating).lifts[len(moving.lifts) :]
+    return list(dict.fromkeys((*(lift.tray for lift in lifts), *day.plan.separating)))
 
 
 def fed_tray(day: TurnDay) -> str | None:
     """The tray that is fed from this day on."""
-    return next((t for t in reversed(day.plan.order) if day.plan.stages.get(t) is Stage.FEEDING), None)
+    plan = day.plan
+    if plan.comes_back_as is Stage.FEEDING:
+        return plan.comes_back
+    return next((t for t in reversed(plan.order) if plan.stages.get(t) is Stage.FEEDING), None)
 
 
 def not_moved(day: TurnDay) -> bool:
@@ -128,6 +187,12 @@ def _standing(task: Task, day: TurnDay, stack: Stack) -> Standing:
         return Standing.LEFT if entry.skipped else Standing.DONE
     if task.step is DayStep.MOVE:
         return Standing.LEFT if not_moved(day) else Standing.TO_COME
+    if task.step is DayStep.LOOSEN and not_moved(day):
+        return Standing.LEFT
+    if task.step is DayStep.BRING:
+        return _brought(day, stack)
+    if task.step is DayStep.FEED and task.tray == day.plan.comes_back:
+        return _fed_fresh(day, stack)
     if task.step is DayStep.FEED:
         return _fed(task, day, stack)
     if task.step in (DayStep.SET_ON_TOP, DayStep.SEPARATE):
@@ -143,6 +208,29 @@ def _fed(task: Task, day: TurnDay, stack: Stack) -> Standing:
         return Standing.DONE
     gone = task.tray in day.before and (tray is None or not tray.on_stack)
     return Standing.LEFT if gone or not_moved(day) else Standing.TO_COME
+
+
+def _brought(day: TurnDay, stack: Stack) -> Standing:
+    """Whether the tray came back: fresh since the day began, or not at all where it was never emptied."""
+    if any(one.skipped and one.number is None for one in day.steps(DayStep.BRING)):
+        return Standing.LEFT
+    if _fresh(day, stack):
+        return Standing.DONE
+    emptied = _separated(Task(DayStep.SEPARATE, day.plan.comes_back), day, stack)
+    return Standing.LEFT if emptied is Standing.LEFT else Standing.TO_COME
+
+
+def _fresh(day: TurnDay, stack: Stack) -> bool:
+    tray = stack.tray(day.plan.comes_back or "")
+    return tray is not None and tray.on_stack and tray.started_at >= day.begun_at
+
+
+def _fed_fresh(day: TurnDay, stack: Stack) -> Standing:
+    """The tray that came back is fed once it is there."""
+    tray = stack.tray(day.plan.comes_back or "")
+    if tray is not None and _fresh(day, stack) and tray.last_fed_at is not None:
+        return Standing.DONE
+    return Standing.LEFT if _brought(day, stack) is Standing.LEFT else Standing.TO_COME
 
 
 def _key(task: Task) -> tuple[DayStep, str | None, int | None]:

@@ -9,7 +9,6 @@ from statistics import median
 
 from trayturn.advice.bands import Band
 from trayturn.advice.side_by_side.chains import chains_of
-from trayturn.advice.turn_day.moving import Moving
 from trayturn.domain.day import TurnDay
 from trayturn.domain.entries import DayOutcome
 from trayturn.domain.stack import Stack
@@ -38,19 +37,22 @@ class DayTime:
 
 
 def day_time(
-    stack: Stack, moving: Moving, separating: Sequence[str], loosened: int, *, fed: bool = True
+    stack: Stack, lifts: int, separating: Sequence[str], loosened: int, *, fed: bool = True
 ) -> DayTime:
-    """What a day takes in which these trays are separated and so many others loosened.
+    """What a day of so many lifts takes in which these trays are separated and so many others loosened.
 
     It is by the keeper's own turn days with as many trays separated where there are any, else by the steps of
     earlier separations; the part that needs hands is reckoned step by step in any case.
     """
-    moves = LOOK_MIN + LIFT_MIN * len(moving.lifts) + stack.setup.loosen_minutes * loosened + CLOSE_MIN
+    moves = LOOK_MIN + LIFT_MIN * lifts + stack.setup.loosen_minutes * loosened + CLOSE_MIN
     before = _around(moves + (FEED_MIN if fed else 0.0))
     work, whole = _separations(stack, separating)
     hands = before.plus(work)
     if days := past_minutes(stack.past_turn_days, len(separating)):
-        return DayTime(_among(days), hands, f"{count(len(days), 'turn day')} of yours", len(days))
+        whole = _among(days)
+        # What is reckoned step by step may be slower than this keeper is: no hands for longer than the day.
+        hands = Band(*(min(part, day) for part, day in zip(hands, whole, strict=True)))
+        return DayTime(whole, hands, f"{count(len(days), 'turn day')} of yours", len(days))
     past = len(stack.past_separations)
     own = f"{count(past, 'separation')} of yours" if past and separating else PRACTICE
     return DayTime(before.plus(whole), hands, own)

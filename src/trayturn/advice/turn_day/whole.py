@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from trayturn.advice.cautions import Caution, cautions_for
 from trayturn.advice.pantry import Pantry
 from trayturn.advice.turn_day.lifts import Fresh, LiftTold, lifts_told
-from trayturn.advice.turn_day.moving import Moving, moving_to
+from trayturn.advice.turn_day.moving import Moving, moving_to, with_set_on_top
 from trayturn.advice.turn_day.needs import Needs, needs_of
 from trayturn.advice.turn_day.plan import DayPlan, Wish, plan_day
 from trayturn.advice.turn_day.readiness import NotReady, not_ready
@@ -21,11 +21,16 @@ SMELL_OF, LIFTING = "ammonia", "lifting"
 
 @dataclass(frozen=True, slots=True)
 class Whole:
-    """All that a keeper needs before the day begins."""
+    """All that a keeper needs before the day begins.
+
+    `lifts` are those of `moving`, then those that set trays on top; `back` those that bring a tray back.
+    """
 
     plan: DayPlan
     moving: Moving
+    bringing: Moving
     lifts: tuple[LiftTold, ...]
+    back: tuple[LiftTold, ...]
     time: DayTime
     waits: tuple[NotReady, ...]
     needs: Needs
@@ -35,7 +40,7 @@ class Whole:
     @property
     def heaviest(self) -> LiftTold | None:
         """The lift with the highest index."""
-        return max(self.lifts, key=lambda one: one.index, default=None)
+        return max((*self.lifts, *self.back), key=lambda one: one.index, default=None)
 
 
 def whole_day(stack: Stack, pantry: Pantry, wish: Wish | None = None) -> Whole:
@@ -44,17 +49,23 @@ def whole_day(stack: Stack, pantry: Pantry, wish: Wish | None = None) -> Whole:
     stages = {tray.id: tray.stage for tray in stack.trays}
     before = [tray.id for tray in stack.trays]
     moving = moving_to(before, plan.whole, plan.separating, stages, stack.setup)
+    bringing = moving_to(plan.order, plan.at_last, (), stages, stack.setup)
     loosened = len([tray for tray in plan.order if tray in before])
-    lifts = lifts_told(stack, moving, pantry, Fresh(plan.bedding_kg, plan.fed))
+    fresh = Fresh(plan.bedding_kg, plan.fed)
+    lifts = lifts_told(stack, with_set_on_top(moving, plan.separating), pantry, fresh)
+    back = lifts_told(stack, bringing, pantry, replace(fresh, back=plan.comes_back))
+    lifted = len(lifts) + len(back)
     return Whole(
         plan,
         moving,
+        bringing,
         lifts,
-        day_time(stack, moving, plan.separating, loosened, fed=plan.fed is not None),
+        back,
+        day_time(stack, lifted, plan.separating, loosened, fed=plan.fed is not None),
         not_ready(stack, plan, pantry),
         needs_of(stack, plan),
         tools_for(plan, moving),
-        _cautions(stack, plan, any(lift.heavy for lift in lifts)),
+        _cautions(stack, plan, any(lift.heavy for lift in (*lifts, *back))),
     )
 
 

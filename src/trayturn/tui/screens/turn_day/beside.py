@@ -18,9 +18,9 @@ def piles(view: DayView | None, columns: int, *, ascii_only: bool) -> Content:
 
     Empty once all is moved, before anything was, and where the places do not fit beside each other.
     """
-    if view is None or not view.lifted:
+    if view is None or not view.beside:
         return Content("")
-    spots = view.moving.spots(view.lifts_done)
+    spots = view.spots
     if len(spots.places) * WIDTH > columns:
         return Content("")
     high = max(1, *(len(pile) for pile in spots.places))
@@ -43,7 +43,8 @@ def _nothing(level: int) -> Content:
 
 def _cell(tray: str, view: DayView, ascii_only: bool) -> Content:
     task = view.now
-    next_up = task is not None and task.step is DayStep.MOVE and task.tray == tray
+    lifted = task is not None and task.step in (DayStep.MOVE, DayStep.BRING, DayStep.SET_ON_TOP)
+    next_up = lifted and task is not None and task.tray == tray
     mark = (">" if ascii_only else "▸") if next_up else " "
     name = f"[{clean(tray, WIDTH - 4)}]"
     return Content.styled(f"{mark}{name:<{WIDTH - 1}}", "bold $act" if next_up else "$foreground")

@@ -97,10 +97,11 @@ class DayWalk(BinFrame):
         view = self.view
         if self._moved_on() or view is None or (stack := self.stack) is None:
             return
+        if held := moves.why_not_left(stack):
+            self.say(held)
+            return
         reason = asked.reason_of(self.query_one(Answers).answers)
         self._save(moves.left_undone(stack, self.house.now, reason))
-        if (said := words.put_back(view)) and view.now is not None and view.now.step is DayStep.MOVE:
-            self.house.say(said)
 
     def action_back(self) -> None:
         """Take back what the last move of this day wrote, and nothing that was written besides."""

@@ -8,8 +8,8 @@ from textual.content import Content
 
 from trayturn.advice.feeding import feed_next
 from trayturn.advice.turn_day.moving import STACK
-from trayturn.advice.turn_day.tasks import DayView, Standing, fed_tray
-from trayturn.advice.turn_day.telling import ORDER, step_lines
+from trayturn.advice.turn_day.tasks import DayView, Standing, fed_tray, not_moved
+from trayturn.advice.turn_day.telling import step_lines
 from trayturn.domain.entries import DayStep, Stage
 from trayturn.domain.stack import Stack, TrayState
 from trayturn.tui.widgets.stack_drawing import picture_of
@@ -30,9 +30,11 @@ LOOKS = {
 def picture_now(stack: Stack, view: DayView | None) -> StackPicture:
     """The stack at this moment: open while trays are moved, with the one to lift off next raised."""
     task = view.now if view is not None else None
-    fed = feed_next(stack).tray if view is None else fed_tray(view.day) if view.moved else None
+    fed = feed_next(stack).tray
+    if view is not None and not not_moved(view.day):
+        fed = fed_tray(view.day) if view.moved else None
     picture = picture_of(standing_now(stack, view), fed)
-    if task is None or task.step not in (DayStep.MOVE, DayStep.LOOSEN):
+    if task is None or task.step not in (DayStep.MOVE, DayStep.LOOSEN, DayStep.BRING):
         return picture
     lifted = task.tray if task.lift is not None and task.lift.source == STACK else None
     trays = tuple(replace(tray, lifted=tray.id == lifted) for tray in picture.trays)
@@ -41,9 +43,9 @@ def picture_now(stack: Stack, view: DayView | None) -> StackPicture:
 
 def standing_now(stack: Stack, view: DayView | None) -> Stack:
     """The stack with the trays that stand on it at this moment of the day."""
-    if view is None or view.moved:
+    if view is None or (view.moved and not view.beside):
         return stack
-    ids = view.moving.spots(view.lifts_done).stack
+    ids = view.spots.stack
     trays = [_tray(stack, tray_id, level) for level, tray_id in enumerate(ids, 1)]
     return replace(stack, trays=tuple(trays))
 
@@ -62,10 +64,9 @@ def step_list(view: DayView | None, ended: bool, ascii_only: bool) -> Content:
     if view is None:
         return Content(" The day is over." if ended else "")
     lines = []
-    for line in step_lines(view):
+    for number, line in enumerate(step_lines(view), 1):
         words = f"  {line.so_far}" if line.so_far else ""
         words += ", undone" if line.standing is Standing.LEFT else ""
-        number = ORDER.index(line.step) + 1
         text = f" {MARKS[ascii_only][line.standing]} {number} {line.title}{words}"
         lines.append(Content.styled(text, LOOKS[line.standing]))
     return Content("\n").join(lines)

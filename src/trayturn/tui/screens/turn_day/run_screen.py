@@ -15,6 +15,8 @@ from trayturn.domain.entries import DayStep
 from trayturn.domain.stack import Stack
 from trayturn.domain.words import clean, count
 from trayturn.procedure.rests import RunningRest, running_rests
+from trayturn.procedure.turn_day import Look
+from trayturn.procedure.turn_day_back import looked_before
 from trayturn.tui.commands import TURN_RUN, bindings
 from trayturn.tui.screens.turn_day import asked, words
 from trayturn.tui.screens.turn_day.beside import piles
@@ -77,9 +79,13 @@ class RunScreen(DayWalk):
         answers = self.query_one(Answers)
         if (task := asked.mark(stack, view)) != self.asked or view is None:
             self.asked, self.trouble = task, ""
-            answers.ask(asked.questions(stack, view) if view is not None else [])
+            answers.ask(asked.questions(stack, view, self._seen(view)) if view is not None else [])
             answers.display = bool(answers.answers)
             answers.focus()
+
+    def _seen(self, view: DayView) -> Look | None:
+        profile = self._profile
+        return looked_before(profile.journal, view.day) if profile is not None else None
 
     def _draw_aside(self, stack: Stack, view: DayView | None) -> None:
         ended = view is None and bool(stack.past_turn_days)
@@ -90,6 +96,8 @@ class RunScreen(DayWalk):
         lifts = ""
         if view is not None and not view.moved:
             lifts = f"{view.lifts_done} of {count(len(view.moving.lifts), 'lift')}"
+        elif view is not None and view.brought_in_part:
+            lifts = "bringing a tray back"
         self.query_one(TitleRow).show(f"{clean(stack.setup.name, 40)}  turn day", lifts)
 
     def _draw_words(self, stack: Stack, view: DayView | None) -> None:

@@ -27,7 +27,8 @@ def left(view: DayView) -> str:
 
 def put_back(view: DayView) -> str:
     """How trays that stand beside the stack go back on it; empty where none do."""
-    return f"Put the trays back, from below {', '.join(view.day.before)}. u: undo" if view.lifted else ""
+    below = view.day.before if not view.moved else view.day.plan.order
+    return f"Put the trays back, from below {', '.join(below)}. u: undo" if view.beside else ""
 
 
 def place(view: DayView) -> str:
@@ -41,12 +42,18 @@ def hint(view: DayView) -> str:
     step = view.now.step if view.now is not None else None
     if step is DayStep.LOOK:
         return "Up and down move, - and + or digits answer. Space: looked. e leaves it out."
+    if step in (DayStep.MOVE, DayStep.BRING) and view is not None and view.lifted:
+        return "Space: done. b: one step back, lift by lift."
+    if step is DayStep.BRING:
+        return "Space: done. b: one step back. e: it does not come back today."
     if step is DayStep.MOVE:
         return "Space: done. b: one step back. e: the trays stay as they were, nothing is turned."
     if step is DayStep.FEED:
         return "Space opens the meal. e: it is not fed today."
     if step is DayStep.SEPARATE:
         return "Space goes there. e: it is not separated today."
+    if step is DayStep.SET_ON_TOP:
+        return "Space: done. e: it goes back on the stack, and is not separated today."
     if step is DayStep.CLOSE:
         return "Space ticks line by line, then ends the day."
     return "Space: done. e leaves it undone, b goes back one step."
