@@ -73,7 +73,7 @@ def _what(tray: TrayState, due: datetime, turn: NextTurn, resting: tuple[Rest, .
     if last is not None and (last.until is None or last.until == due):
         return f"Feed tray {tray.id} once {last.end}."
     day = "now" if due <= stack.as_of else in_days(due, stack.as_of)
-    start = "Turn the stack first, or feed" if turn.ready else "Feed"
+    start = "Turn the stack first, or feed" if turn.ready and stack.turn_day is None else "Feed"
     return f"{start} tray {tray.id} {day}."
 
 

@@ -110,6 +110,7 @@ def _plan_data(whole: Whole, stack: Stack) -> dict[str, Any]:
         "places_needed": whole.moving.places,
         "places_lacking": whole.moving.lacking,
         "lifts": [_lift(told) for told in whole.lifts],
+        "lifts_back": [_lift(told) for told in whole.back],
         "minutes": whole.time.minutes._asdict(),
         "minutes_hands": whole.time.hands._asdict(),
         "minutes_rest_on": whole.time.basis,
@@ -162,7 +163,7 @@ def _move(plan: DayPlan, stack: Stack, tray_id: str) -> dict[str, Any]:
         "tray": tray_id,
         "from_level": tray.level if tray is not None else None,
         "from_stage": str(tray.stage) if tray is not None and tray.on_stack else None,
-        "to_level": None if away else plan.order.index(tray_id) + 1,
+        "to_level": plan.at_last.index(tray_id) + 1 if tray_id in plan.at_last else None,
         "to_stage": "separating" if away else str(plan.stages[tray_id]),
     }
 
@@ -188,7 +189,10 @@ def _print_plan(whole: Whole, stack: Stack, page: Page) -> None:
     for tray_id in reversed(whole.plan.whole):
         move = _move(whole.plan, stack, tray_id)
         was = f"was {move['from_stage']} on {move['from_level']}" if move["from_stage"] else "comes in fresh"
-        level = f"level {move['to_level']}, {move['to_stage']}" if move["to_level"] else "to be separated"
+        level = f"level {move['to_level']}, {move['to_stage']}"
+        if tray_id in whole.plan.separating:
+            back = f", then back fresh on level {move['to_level']}" if move["to_level"] else ""
+            level = f"to be separated{back}"
         page.line(f"Tray {tray_id}: {level} ({was})", 2)
     page.line("")
     for line in full_lines(whole, stack):

@@ -301,7 +301,7 @@ COMMANDS: tuple[Command, ...] = (
         _on(SEPARATION, DUE, TURN_DAY, TURN_RUN),
         here={
             TURN_RUN: ("Leave out", "Leave this task undone and go on"),
-            TURN_DAY: ("Done", "Write the turn down at once: it was done without the guide"),
+            TURN_DAY: ("Was done", "Write the turn down at once: it was done without the guide"),
             DUE: ("Done", "Mark it done; a feeding or a check is done by writing it down"),
         },
     ),

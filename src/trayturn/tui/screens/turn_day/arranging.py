@@ -34,7 +34,7 @@ def restaged(plan: DayPlan, wish: Wish, tray: str) -> Wish:
     """The next stage for a tray: bedding, feeding, finishing, to be separated, and bedding again."""
     own = by_hand(plan, wish)
     if tray not in own.order:
-        return _back_in(own, tray)
+        return _back_in(own, tray, Stage.BEDDING)
     stage = own.stages.get(tray, Stage.BEDDING)
     if stage in NEXT:
         return replace(own, stages={**own.stages, tray: NEXT[stage]})
@@ -47,14 +47,19 @@ def restaged(plan: DayPlan, wish: Wish, tray: str) -> Wish:
     )
 
 
-def _back_in(wish: Wish, tray: str) -> Wish:
-    """A tray that was to be separated stands again, on top, as bedding."""
-    return replace(wish, order=(*wish.order, tray), stages={**wish.stages, tray: Stage.BEDDING})
+def _back_in(wish: Wish, tray: str, stage: Stage = Stage.FINISHING) -> Wish:
+    """A tray that was to be separated stands again, on top: it finishes longer, or counts as bedding."""
+    return replace(wish, order=(*wish.order, tray), stages={**wish.stages, tray: stage})
 
 
 def fresh_out_or_in(stack: Stack, plan: DayPlan, wish: Wish) -> Wish | None:
-    """The fresh trays left out, or the usual one in again at the bottom; None where no tray is spare."""
+    """The fresh trays left out, or the usual one in again at the bottom; None where no tray is spare.
+
+    Without a spare one the usual tray is the one that is separated and comes back.
+    """
     own = by_hand(plan, wish)
+    if plan.comes_back or plan_day(stack).comes_back in plan.separating:
+        return replace(own, bring=not plan.comes_back)
     if plan.fresh:
         order = tuple(tray for tray in own.order if tray not in plan.fresh)
         return replace(own, order=order, bring=False) if order else None

@@ -55,6 +55,11 @@ def _tray(stack: Stack, tray_id: str, level: int) -> TrayState:
     known = stack.tray(tray_id)
     if known is not None and known.on_stack:
         return replace(known, level=level)
+    return fresh_tray(stack, tray_id, level)
+
+
+def fresh_tray(stack: Stack, tray_id: str, level: int = 1) -> TrayState:
+    """A tray of bedding that has just come in."""
     now = stack.as_of
     return TrayState(tray_id, Stage.BEDDING, level, now, now, 0.0, 0.0, stack.setup.tray_empty_kg)
 

@@ -45,7 +45,7 @@ def rows_of(stack: Stack, plan: DayPlan, wish: Wish, choices: Sequence[Choice]) 
     rows: list[Answer] = []
     if not plan.by_hand and len(choices) > 1:
         rows.append(_count_row(wish, choices))
-    if plan.fresh:
+    if plan.fresh or plan.comes_back:
         rows.append(_bedding_row(stack, plan, wish))
     rows += [_row(stack, plan, tray) for tray in reversed(plan.whole)]
     return rows
@@ -75,7 +75,8 @@ def _count_words(one: Choice, usual: int) -> str:
 def _bedding_row(stack: Stack, plan: DayPlan, wish: Wish) -> Mass:
     us = stack.setup.units is Units.US
     material = clean(bedding_name(stack, wish), 24)
-    which = plan.fresh[0] if len(plan.fresh) == 1 else "each fresh one"
+    fresh = (*plan.fresh, *((plan.comes_back,) if plan.comes_back else ()))
+    which = fresh[0] if len(fresh) == 1 else "each fresh one"
     note = "What each fresh tray is filled with, dry. Enter types it."
     kg = next(iter(wish.bedding_kg.values()), None)
     return Mass(BEDDING, f"{which} gets {material}", note, kg, 4 * OUNCE_KG if us else 0.05, us)
@@ -92,10 +93,12 @@ def _row(stack: Stack, plan: DayPlan, tray_id: str) -> TrayRow:
     was = f"was {tray.stage} on {tray.level}" if stood and tray is not None else "comes in fresh"
     if tray_id in plan.separating:
         becomes = "to be separated"
+        if tray_id == plan.comes_back:
+            was = f"was on {tray.level if tray else 1}; back on {plan.at_last.index(tray_id) + 1}"
         if tray is not None and tray.stage is Stage.SEPARATING:
             becomes, was = "being separated", "goes on"
     else:
-        level = plan.order.index(tray_id) + 1
+        level = plan.at_last.index(tray_id) + 1
         becomes = f"level {level}, {plan.stages[tray_id]}"
     note = "+ and - move it up and down, g gives another stage, b is the usual plan."
     return TrayRow(f"tray:{tray_id}", f"Tray {tray_id}", note, becomes, was)

@@ -30,6 +30,7 @@ from trayturn.tui.commands import TURN_DAY, bindings
 from trayturn.tui.frame import BinFrame
 from trayturn.tui.screens.separation import typed
 from trayturn.tui.screens.turn_day import arranging
+from trayturn.tui.screens.turn_day.drawn import fresh_tray
 from trayturn.tui.screens.turn_day.plan_rows import BEDDING, COUNT, bedding_name, fitting, rows_of, tray_of
 from trayturn.tui.ways import go
 from trayturn.tui.widgets.answers import Answer, Answers, Cycle, Mass
@@ -125,14 +126,16 @@ class PlanScreen(BinFrame):
         self.refresh_bindings()
 
     def after(self, stack: Stack, whole: Whole) -> Stack:
-        """The stack as it will stand once the trays are moved, without those that are separated."""
+        """The stack as it will stand at last: without what is separated, and with what comes back fresh."""
         profile = self.profile
         if profile is None:
             return stack
         now = max(stack.as_of, self.house.now)
         moved = replay(profile.with_entries(turn_now_entries(stack, whole.plan, now)), now)
-        left = [tray for tray in moved.trays if tray.id not in whole.plan.separating]
-        return _with(moved, left)
+        left = {tray.id: tray for tray in moved.trays if tray.id not in whole.plan.separating}
+        last = whole.plan.at_last
+        trays = [left[tray] if tray in left else fresh_tray(moved, tray) for tray in last]
+        return _with(moved, [*trays, *(tray for tray in left.values() if tray.id not in last)])
 
     def _show_known(self) -> None:
         """As much of what is to be known as there is room for; what is left out is a key away."""
