@@ -17,7 +17,7 @@ def two_under_way(keeper: Keeper) -> Keeper:
 
 def test_the_order_of_work_in_words(keeper: Keeper) -> None:
     told = two_under_way(keeper).does("timeline")
-    assert told.startswith("Now get ready tray A in Attic.")
+    assert told.startswith("Now get ready for tray A in Attic.")
     assert "All done between" in told
     assert "loosen tray A in Cellar, then it rests until" in told
 

@@ -6,12 +6,17 @@ from pathlib import Path
 
 import pytest
 
+from tests.advice.side_by_side.test_side_by_side import NOW as STAGED
+from tests.advice.side_by_side.test_side_by_side import STAGES, at_stage
 from tests.builders import a_bin, entry, moment, started
 from tests.tui.stories import Wrist, keeper
 from trayturn.advice.cautions import CAUTIONS
+from trayturn.advice.side_by_side import side_by_side
+from trayturn.advice.side_by_side.words import what
 from trayturn.domain.entries import Entry, Outcome, Step
 from trayturn.domain.setup import Tray
 from trayturn.storage import managing
+from trayturn.tui.widgets.timeline.drawing import rows
 
 NOW = moment(100, 10)
 READ = entry("cautions_read", moment(99), work="all", codes=[caution.code for caution in CAUTIONS])
@@ -66,3 +71,13 @@ async def test_with_one_separation_nothing_of_it_is_shown(tmp_path: Path) -> Non
         k.sees_no("All done", "L loosen")
         await k.press("v")
         k.sees("No other tray is being separated.")
+
+
+@pytest.mark.parametrize(("stage", "letter"), zip(STAGES, ("G", "L", "·", "S", "D", "T", "T"), strict=True))
+def test_every_piece_of_work_has_its_letter_and_its_words(stage: str, letter: str) -> None:
+    plan = side_by_side([at_stage(stage, 0, "attic"), at_stage("rest", 3, "cellar")], STAGED)
+    assert plan is not None
+    drawn = ["".join(text for text, _ in row) for row in rows(plan, 60)]
+    (mine,) = [row.removeprefix("Attic A") for row in drawn if row.startswith("Attic A")]
+    assert mine.strip()[0] == letter
+    assert all(what(slot).endswith(f" in {slot.name}") for slot in plan.slots)

@@ -62,7 +62,7 @@ def _wish(options: Namespace, profile: Profile, stack: Stack) -> Wish:
     if fewer and Wish(bring=False) not in wishes:
         raise Refused("One tray fewer cannot be had: no tray could be fed then, or none comes in.")
     if options.more and Wish(more=1) not in wishes:
-        stand = len(plan_day(stack).order)
+        stand = len(plan_day(stack).at_last)
         raise Refused(f"No spare tray is left to come in: {stand} stand after the usual turn.")
     return Wish(bring=not fewer, more=int(options.more), bedding_kg=bedding)
 

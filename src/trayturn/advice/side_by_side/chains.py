@@ -12,7 +12,8 @@ from trayturn.domain.entries import Step
 from trayturn.domain.stack import Separation, Stack, StepTimes
 from trayturn.science.scheduling import Chain, Task
 
-LOOSEN, SKIM, SETTLE, CLEAN_UP, READY = "loosen", "skim", "settle", "clean up", "get ready"
+LOOSEN, SKIM, DECIDE, SETTLE = "loosen", "skim", "decide", "settle"
+CLEAN_UP, READY = "clean up", "get ready"
 READY_MIN = 5.0
 """Minutes to get ready: set on top, weigh, read the cautions. Our choice."""
 LEAST_MIN = 0.1
@@ -90,9 +91,10 @@ def _chain(
         tasks = (_skim(times), *_passes(times, number - 1), *_end(times))
         return Chain(name, tasks, times.left_of(step, now))
     left = max(LEAST_MIN, times.left(step, now))
-    if step.step in (Step.SKIM, Step.DECIDE):
-        to_come = number if step.step is Step.DECIDE else number - 1
-        return Chain(name, (Task(SKIM, left), *_passes(times, to_come), *_end(times)))
+    if step.step is Step.SKIM:
+        return Chain(name, (Task(SKIM, left), *_passes(times, number - 1), *_end(times)))
+    if step.step is Step.DECIDE:
+        return Chain(name, (Task(DECIDE, left), *_passes(times, number), *_end(times)))
     return Chain(name, (Task(CLEAN_UP if step.step is Step.CLEAN_UP else SETTLE, left),))
 
 

@@ -8,9 +8,10 @@ from trayturn.domain.words import clock
 DO = {
     "loosen": "loosen",
     "skim": "skim",
+    "decide": "decide about",
     "settle": "settle and clean up",
     "clean up": "clean up",
-    "get ready": "get ready",
+    "get ready": "get ready for",
 }
 BARE_MIN = 60
 """More than an hour of light is said to paralyse worms (extension hand-out)."""

@@ -70,4 +70,4 @@ def _short_words(stack: Stack) -> str:
 
 
 def _stand(plan: DayPlan) -> int:
-    return len(plan.order) + (plan.comes_back is not None)
+    return len(plan.at_last)

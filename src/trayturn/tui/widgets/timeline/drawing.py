@@ -5,9 +5,9 @@ from __future__ import annotations
 from trayturn.advice.side_by_side import SideBySide
 from trayturn.domain.words import clock
 
-LETTERS = {"loosen": "L", "skim": "S", "settle": "T", "get ready": "G"}
-KEY = "L loosen  S skim  T tidy up  G get ready"
-REST, NOTHING, WAITS = "·", " ", "-"
+LETTERS = {"loosen": "L", "skim": "S", "decide": "D", "settle": "T", "clean up": "T", "get ready": "G"}
+KEY = "L loosen  S skim  D decide  T tidy up  G get ready"
+REST, NOTHING = "·", " "
 PLAIN_REST = "."
 LABEL, LEAST = 4, 12
 Span = tuple[str, str]
@@ -32,7 +32,7 @@ def rows(plan: SideBySide, width: int, plain: bool = False) -> list[list[Span]]:
     return [
         *drawn,
         [(" " * left, "label"), (f"{begins}{middle}{ends}"[:room], "label")],
-        [(KEY[:width], "label")],
+        [(f"{PLAIN_REST if plain else REST} rest  {KEY}"[:width], "label")],
     ]
 
 
