@@ -97,7 +97,7 @@ async def test_a_turn_shows_its_moves_saves_them_and_goes_back_whole(tmp_path: P
         await k.press("t")
         await k.heed()
         before = k.standing("stairwell")
-        k.sees("Now", "After", "Tray D", "level 3, feeding", "was bedding on 2")
+        k.sees("Now", "After", "Tray D", "level 4, feeding", "was bedding on 2", "back on 1")
         await k.press("escape")
         assert k.standing("stairwell") == before
         await k.press("t", "e")

@@ -42,7 +42,7 @@ def _label(name: str, tray: str, several: bool) -> str:
 
 def _row(plan: SideBySide, key: str, tray: str, room: int, minutes: float, plain: bool) -> list[Span]:
     """One tray: every column shows what most of its minutes are."""
-    cells = [(NOTHING, "none")] * room
+    cells, free = [(NOTHING, "none")] * room, 0
     for slot in plan.of(key, tray):
         start, end, until = (
             (moment - plan.now).total_seconds() / 60 / minutes * room
@@ -50,9 +50,10 @@ def _row(plan: SideBySide, key: str, tray: str, room: int, minutes: float, plain
         )
         for x in range(round(end), min(room, round(until))):
             cells[x] = (PLAIN_REST if plain else REST, "rest")
-        # Work is never too short to be seen.
-        for x in range(min(room - 1, round(start)), min(room, max(round(end), round(start) + 1))):
-            cells[x] = (LETTERS[slot.what], "work")
+        # Work is never too short to be seen, nor hidden by what comes right after it.
+        first = min(room - 1, max(free, round(start)))
+        free = min(room, max(round(end), first + 1))
+        cells[first:free] = [(LETTERS[slot.what], "work")] * (free - first)
     return _joined(cells)
 
 
