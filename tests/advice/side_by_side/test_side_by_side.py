@@ -190,9 +190,7 @@ def test_the_rest_that_was_chosen_for_this_pass_is_reckoned_with() -> None:
     stack = at_stage("decide", 1)
     sep = stack.separations[0]
     profile = a_profile(started("A", 0, stage="feeding"), trays="A")
-    usual, longer = (
-        side_by_side([_gone_on(profile, sep, stack, minutes)], NOW) for minutes in (None, 45.0)
-    )
+    usual, longer = (side_by_side([_gone_on(profile, sep, stack, minutes)], NOW) for minutes in (None, 45.0))
     assert usual is not None
     assert longer is not None
     assert (longer.slots[0].rest_until - longer.slots[0].end) / MINUTE == pytest.approx(45)
