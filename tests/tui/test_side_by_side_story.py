@@ -9,9 +9,11 @@ import pytest
 from tests.builders import a_bin, entry, moment, started
 from tests.tui.stories import Wrist, keeper
 from trayturn.advice.cautions import CAUTIONS
+from trayturn.advice.side_by_side.chains import CLEAN_UP, LOOSEN, READY, SETTLE, SKIM
 from trayturn.domain.entries import Entry, Outcome, Step
 from trayturn.domain.setup import Tray
 from trayturn.storage import managing
+from trayturn.tui.widgets.timeline.drawing import KEY, LETTERS
 
 NOW = moment(100, 10)
 READ = entry("cautions_read", moment(99), work="all", codes=[caution.code for caution in CAUTIONS])
@@ -66,3 +68,10 @@ async def test_with_one_separation_nothing_of_it_is_shown(tmp_path: Path) -> Non
         k.sees_no("All done", "L loosen")
         await k.press("v")
         k.sees("No other tray is being separated.")
+
+
+def test_every_kind_of_work_has_a_letter_of_its_own_that_the_key_tells() -> None:
+    assert set(LETTERS) == {LOOSEN, SKIM, SETTLE, CLEAN_UP, READY}
+    told = dict(part.split(" ", 1) for part in KEY.split("  "))
+    assert set(told) == set(LETTERS.values())
+    assert told[LETTERS[CLEAN_UP]] == CLEAN_UP
