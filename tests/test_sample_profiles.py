@@ -11,9 +11,26 @@ import pytest
 import tomli
 
 from tests.tools import make_long_sample
+from trayturn.advice.castings.stages import open_lots
+from trayturn.advice.castings.use import minded
 from trayturn.advice.cautions import cautions_for
 from trayturn.advice.due import due_list
-from trayturn.domain.entries import CautionsRead, Checked, Entry, Fed, Settled, Stage, Step, TrayStarted
+from trayturn.domain.entries import (
+    CastingsGiven,
+    CastingsUsed,
+    CautionsRead,
+    Checked,
+    Entry,
+    Fed,
+    LotMoved,
+    LotStage,
+    OversCarried,
+    PassDone,
+    Settled,
+    Stage,
+    Step,
+    TrayStarted,
+)
 from trayturn.domain.profile import Profile, read_journal, read_setup
 from trayturn.domain.replay import replay, standing
 from trayturn.domain.setup import Pattern, Units
@@ -160,9 +177,9 @@ def test_the_pantry_is_three_weeks_old_and_its_next_feeding_is_due() -> None:
     assert SCENARIO - stack.last_fed_at > timedelta(days=stack.setup.days_between_feedings - 1)
 
 
-def test_the_stairwell_is_in_its_second_year_with_some_300_entries() -> None:
+def test_the_stairwell_is_in_its_second_year_with_some_400_entries() -> None:
     journal = sample("stairwell").journal
-    assert 280 <= len(journal) <= 330
+    assert 370 <= len(journal) <= 410
     assert SCENARIO - journal[0].at > timedelta(days=13 * 31)
     assert stack_of("stairwell").setup.pattern is Pattern.BEDDING_BELOW
 
@@ -191,6 +208,42 @@ def test_the_castings_of_the_stairwell_are_what_was_skimmed() -> None:
     past = stack_of("stairwell").past_separations
     weighed = [entry.castings_kg for entry in still_standing("stairwell", Settled)]
     assert [done.skimmed_kg for done in past] == pytest.approx(weighed)
+
+
+def test_each_turn_of_the_stairwell_became_a_lot_of_what_was_weighed() -> None:
+    stack = stack_of("stairwell")
+    assert [lot.begun_kg for lot in stack.lots] == [harvest.castings_kg for harvest in stack.harvests]
+    stages = {lot.code: lot.stage for lot in open_lots(stack)}
+    assert stages == {"D1": LotStage.READY, "A2": LotStage.DRYING}
+    assert {lot.code for lot in stack.lots if lot.closed_at} == {"A1", "B1", "C1"}
+
+
+@every_sample
+def test_a_lot_of_a_sample_weighs_less_at_every_step(name: str) -> None:
+    """Water leaves it, then what stays on the sieve, then what is packed, used and given."""
+    for lot in stack_of(name).lots:
+        weighed = [e.kg for e in still_standing(name, LotMoved) if e.lot == lot.code and e.kg is not None]
+        sieved = [(one.passed_kg or 0) + (one.oversize_kg or 0) for one in lot.sieved]
+        assert all(before >= after for before, after in pairwise([lot.begun_kg or 0, *weighed, *sieved]))
+        if lot.closed_at is not None:
+            assert lot.left_kg == pytest.approx(0)
+
+
+@every_sample
+def test_castings_of_a_sample_go_out_as_advised(name: str) -> None:
+    """No share above the usual, and what local rules say was read before any were given away."""
+    assert all(minded(entry.share_pct) == "" for entry in still_standing(name, CastingsUsed))
+    read = [entry.at for entry in still_standing(name, CautionsRead) if entry.work == "giving_away"]
+    for entry in still_standing(name, CastingsGiven):
+        assert entry.rules_read
+        assert any(timedelta(0) <= entry.at - at <= timedelta(hours=1) for at in read)
+
+
+@every_sample
+def test_pieces_of_a_sample_that_were_carried_on_were_picked_out(name: str) -> None:
+    for entry in still_standing(name, OversCarried):
+        picked = [e.pieces for e in still_standing(name, PassDone) if e.tray == entry.tray and e.pieces]
+        assert entry.pieces in picked
 
 
 def test_each_rest_of_the_stairwell_was_kept() -> None:

@@ -10,11 +10,13 @@ bytes on every Python: only `random()` is drawn from, the one method whose seque
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from datetime import date, datetime, timedelta
 from math import fsum
 from pathlib import Path
 
 from tests.tools.draw import Draw
+from tests.tools.stairwell_castings import AFTERWARDS, LOTS, PIECES, STRANGE, TUB, Thing
 from tests.tools.stairwell_life import (
     AWAY,
     BEGAN,
@@ -135,7 +137,9 @@ class Guided:
         """Let some minutes pass, to the second."""
         self.now += timedelta(seconds=self.diary.draw.whole(int(low * 60), int(high * 60)))
 
-    def one_pass(self, number: int, worms: str, skimmed: float, longer: int, found: Row) -> None:
+    def one_pass(
+        self, number: int, worms: str, skimmed: float, longer: int, found: Row, strange: Iterable[Thing]
+    ) -> None:
         self.step("loosen", number, LOOSEN)
         self.spend(3.5, 3.9)
         self.step("rest", number, REST)
@@ -149,13 +153,17 @@ class Guided:
         self.step("skim", number)
         self.spend(3, 6)
         self.write("pass_done", pass_number=number, worms_seen=worms, skimmed_kg=skimmed, **found)
+        for what, count, source, said in strange:
+            thing = {"what": what, "count": count, "source": source, "tray": self.tray}
+            self.diary.write("contaminant_found", self.now, **thing, **({"note": said} if said else {}))
         self.step("decide", number)
         self.spend(0.3, 1)
 
 
 def separate(diary: Diary, tray: str, below: str, day: date, passes: int) -> datetime:
     """The whole separation of a finished tray, one morning. Gives the moment it was over."""
-    draw, (longer, found) = diary.draw, FINDS[day]
+    draw, (longer, said), pieces = diary.draw, FINDS[day], PIECES.get(day, ())
+    found: Row = ({"pieces": list(pieces)} if pieces else {}) | said
     held = diary.solids[tray] * SOLIDS_KEPT / SOLIDS_IN_CASTINGS * draw.between(0.93, 1.07)
     skims = sorted(draw.split(round(held * SHARE_SKIMMED, 2), passes), reverse=True)
     work = Guided(diary, tray, at(day, 9, draw.whole(10, 50)))
@@ -167,11 +175,17 @@ def separate(diary: Diary, tray: str, below: str, day: date, passes: int) -> dat
     for number, skimmed in enumerate(skims, 1):
         last = number == passes
         worms = "many" if last else "none" if number == 1 else "few"
-        work.one_pass(number, worms, skimmed, longer if number == 2 else 0, found if last else {})
+        came = (found, STRANGE.get(day, ())) if last else ({}, ())
+        work.one_pass(number, worms, skimmed, longer if number == 2 else 0, *came)
     work.step("settle")
     work.spend(6, 12)
     places = {"worms_to": f"tray {below}", "rest_to": f"tray {below}", "overs_to": f"tray {below}"}
-    work.write("settled", castings_kg=round(fsum(skims), 2), **places)
+    castings = round(fsum(skims), 2)
+    work.write("settled", castings_kg=castings, **places)
+    if pieces:
+        work.write("overs_carried", to=below, pieces=list(pieces))
+    lot = {"lot": LOTS[day], "tray": tray, "kg": castings, "stage": "hatching", "place": TUB}
+    diary.write("lot_begun", work.now, **lot)
     work.step("clean_up")
     work.spend(7, 14)
     work.end()
@@ -248,7 +262,7 @@ def make_text() -> str:
     """The whole file."""
     diary = Diary(Draw(SEED))
     live(diary)
-    rows = sorted([*diary.rows, *WRITTEN], key=lambda row: row["at"])
+    rows = sorted([*diary.rows, *WRITTEN, *AFTERWARDS], key=lambda row: row["at"])
     said = dict(COMMENTS)
     above = [said.pop(f"{row['at']:%Y-%m-%d %H:%M}", "") for row in rows]
     return HEADER + "".join(f"\n{words}{row_text(row)}" for words, row in zip(above, rows, strict=True))

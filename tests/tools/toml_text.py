@@ -14,6 +14,8 @@ def value_text(value: Any) -> str:
     """One value. Text is kept to characters that TOML and JSON quote alike."""
     if isinstance(value, datetime):
         return str(value)
+    if isinstance(value, dict):
+        return "{ " + ", ".join(f"{key_text(key)} = {value_text(value[key])}" for key in value) + " }"
     if isinstance(value, list):
         return "[\n" + "".join(f"    {value_text(item)},\n" for item in value) + "]"
     return json.dumps(value)

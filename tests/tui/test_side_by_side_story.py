@@ -12,11 +12,12 @@ from tests.builders import a_bin, entry, moment, started
 from tests.tui.stories import Wrist, keeper
 from trayturn.advice.cautions import CAUTIONS
 from trayturn.advice.side_by_side import side_by_side
+from trayturn.advice.side_by_side.chains import CLEAN_UP, DECIDE, LOOSEN, READY, SETTLE, SKIM
 from trayturn.advice.side_by_side.words import what
 from trayturn.domain.entries import Entry, Outcome, Step
 from trayturn.domain.setup import Tray
 from trayturn.storage import managing
-from trayturn.tui.widgets.timeline.drawing import rows
+from trayturn.tui.widgets.timeline.drawing import KEY, LETTERS, rows
 
 NOW = moment(100, 10)
 READ = entry("cautions_read", moment(99), work="all", codes=[caution.code for caution in CAUTIONS])
@@ -73,7 +74,7 @@ async def test_with_one_separation_nothing_of_it_is_shown(tmp_path: Path) -> Non
         k.sees("No other tray is being separated.")
 
 
-WORK = list(zip(STAGES, ("G", "L", "S", "S", "D", "T", "T"), strict=True))
+WORK = list(zip(STAGES, ("G", "L", "S", "S", "D", "T", "C"), strict=True))
 
 
 @pytest.mark.parametrize(("stage", "letter"), WORK)
@@ -84,3 +85,10 @@ def test_every_piece_of_work_has_its_letter_and_its_words(stage: str, letter: st
     (mine,) = [row.removeprefix("Attic A") for row in drawn if row.startswith("Attic A")]
     assert mine.strip()[0] == letter
     assert all(what(slot).endswith(f" in {slot.name}") for slot in plan.slots)
+
+
+def test_every_kind_of_work_has_a_letter_of_its_own_that_the_key_tells() -> None:
+    assert set(LETTERS) == {LOOSEN, SKIM, DECIDE, SETTLE, CLEAN_UP, READY}
+    told = dict(part.split(" ", 1) for part in KEY.split("  "))
+    assert set(told) == set(LETTERS.values())
+    assert told[LETTERS[CLEAN_UP]] == CLEAN_UP

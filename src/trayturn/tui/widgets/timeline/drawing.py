@@ -5,8 +5,8 @@ from __future__ import annotations
 from trayturn.advice.side_by_side import SideBySide
 from trayturn.domain.words import clock
 
-LETTERS = {"loosen": "L", "skim": "S", "decide": "D", "settle": "T", "clean up": "T", "get ready": "G"}
-KEY = "L loosen  S skim  D decide  T tidy up  G get ready"
+LETTERS = {"loosen": "L", "skim": "S", "decide": "D", "settle": "T", "clean up": "C", "get ready": "G"}
+KEY = "L loosen  S skim  D decide  T tidy up  C clean up  G get ready"
 REST, NOTHING = "·", " "
 PLAIN_REST = "."
 LABEL, LEAST = 4, 12
