@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -304,3 +305,33 @@ async def test_no_more_falls_through_the_sieve_than_was_laid_on_it(tmp_path: Pat
         await k.press("enter", "space")
         k.sees("is more than the lot, which holds 500 g")
         assert lot_of(k).sieved == ()
+
+
+@pytest.mark.parametrize(
+    ("before", "now", "said", "act"),
+    [
+        ((), 90, "Not yet: in 23 days (few hatch earlier). g does it anyway", "lure"),
+        ((entry("lure_set", 113, lot="A1"),), 115, "Not yet: in 5 days (bait needs a week)", "look"),
+        ((entry("lot_moved", 110, lot="A1", stage="drying"),), 115, "Not yet: in 9 days (it is", "sieve"),
+        ((entry("lot_moved", 110, lot="A1", stage="curing"),), 123, "Not yet: tomorrow (it still", "ready"),
+    ],
+)
+async def test_space_does_nothing_before_its_time_and_g_does(
+    tmp_path: Path, before: tuple[Any, ...], now: float, said: str, act: str
+) -> None:
+    home = a_home(tmp_path, (*a_usual_bin(), LOT, *before))
+    async with keeper(home, "pantry", wrist=Wrist(moment(now))) as k:
+        written = len(k.standing("pantry"))
+        await k.press("1", "space")
+        k.sees(said)
+        assert (k.screen, len(k.standing("pantry"))) == ("Castings", written)
+        await other(k, act)
+        await k.press("ctrl+s")
+        assert len(k.standing("pantry")) > written
+
+
+async def test_a_reading_may_be_taken_any_day(tmp_path: Path) -> None:
+    wet = entry("lot_moved", 114, lot="A1", stage="drying", kg=4.0, moisture_pct=75)
+    async with keeper(a_home(tmp_path, (*a_usual_bin(), LOT, wet)), "pantry", wrist=Wrist(moment(115))) as k:
+        await k.press("1", "space")
+        k.sees("Moisture", "not read")

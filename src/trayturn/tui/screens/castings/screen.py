@@ -8,6 +8,7 @@ from textual.containers import Container, Vertical
 from textual.content import Content
 from textual.widgets import Static
 
+from trayturn.advice.castings.early import not_yet
 from trayturn.advice.castings.stages import Next, next_for, open_lots
 from trayturn.advice.castings.taking_up import as_lot, old_tubs
 from trayturn.advice.castings.words import NOTHING_YET, TAKE_UP, lot_story, reason
@@ -138,7 +139,10 @@ class CastingsScreen(BinFrame):
         if stack is not None and self.tub is not None:
             self._take_up(stack, self.tub)
         elif stack is not None and lot is not None and coming is not None:
-            self._do(stack, lot, coming.code)
+            if early := not_yet(coming, self.house.now):
+                self.house.say(f"{early} g does it anyway")
+            else:
+                self._do(stack, lot, coming.code)
 
     def _take_up(self, stack: Stack, tub: Tub) -> None:
         begun = as_lot(tub, stack)
