@@ -108,3 +108,21 @@ def test_more_than_half_of_a_mix_needs_despite(pantry: Keeper) -> None:
     assert "castings_used" not in pantry.kinds()
     told = pantry.does("log", "pantry", "castings-used", "A1", "--share", "70", "--despite")
     assert "leaves too little air" in told
+
+
+@pytest.mark.parametrize(
+    "act",
+    [
+        ("packed", "A1", "jar", "1kg"),
+        ("castings-used", "A1", "--amount", "4kg"),
+        ("castings-given", "A1", "--amount", "1kg", "--rules-read"),
+    ],
+)
+def test_what_still_hatches_is_written_down_and_said(pantry: Keeper, act: tuple[str, ...]) -> None:
+    pantry.does("log", "pantry", "lot-begun", "A1", "--tray", "a", "--weight", "4kg")
+    assert "warning: It still hatches: cocoons and young would go with it" in " ".join(
+        pantry.does("log", "pantry", *act).split()
+    )
+    pantry.does("log", "pantry", "undo")
+    pantry.does("log", "pantry", "lot-moved", "A1", "ready")
+    assert "It still" not in pantry.does("log", "pantry", *act)

@@ -335,3 +335,65 @@ async def test_a_reading_may_be_taken_any_day(tmp_path: Path) -> None:
     async with keeper(a_home(tmp_path, (*a_usual_bin(), LOT, wet)), "pantry", wrist=Wrist(moment(115))) as k:
         await k.press("1", "space")
         k.sees("Moisture", "not read")
+
+
+@pytest.mark.parametrize(
+    ("before", "said"),
+    [
+        ((), "! It still hatches: cocoons and young would go with it ("),
+        ((entry("lot_moved", 110, lot="A1", stage="drying"),), "! It still dries: to be sieved from"),
+        ((entry("lot_moved", 110, lot="A1", stage="curing"),), "! It still cures: ready from Fri 3 Jul"),
+    ],
+)
+@pytest.mark.parametrize("act", ["pack", "use"])
+async def test_what_is_not_ready_is_said_before_any_of_it_goes(
+    tmp_path: Path, before: tuple[Any, ...], said: str, act: str
+) -> None:
+    home = a_home(tmp_path, (*a_usual_bin(), LOT, *before))
+    async with keeper(home, "pantry", wrist=Wrist(moment(115))) as k:
+        await k.press("1", "plus" if act == "pack" else "minus")
+        k.sees(said)
+        await k.press("escape")
+        await other(k, act)
+        k.sees(said[2:40])
+        await k.press("escape", "minus", "space")
+        assert len(lot_of(k).used) == 1
+
+
+async def test_of_what_is_ready_nothing_is_said(tmp_path: Path) -> None:
+    async with keeper(ready_home(tmp_path), "pantry", wrist=Wrist(moment(115))) as k:
+        await k.press("1", "minus")
+        k.sees_no("! It still")
+
+
+async def test_the_mark_stays_at_its_lot_whatever_is_written(tmp_path: Path) -> None:
+    more = (
+        entry("lot_begun", 91, lot="B1", kg=1.0),
+        entry("lot_begun", 92, lot="C1", kg=1.0),
+        entry("lot_moved", 112, lot="C1", stage="ready"),
+    )
+    async with keeper(ready_home(tmp_path, *more), "pantry", wrist=Wrist(moment(125))) as k:
+        await k.press("1", "down")
+        assert k.reads("#name") == "Lot C1"
+        await k.press("plus", "space")
+        assert k.reads("#name") == "Lot C1"
+        await k.press("u")
+        assert k.reads("#name") == "Lot C1"
+        # Closed it is gone from the list; taken back, it is here again and marked.
+        await other(k, "close")
+        await k.press("ctrl+s")
+        assert k.reads("#name") == "Lot B1"
+        await k.press("u")
+        assert k.reads("#name") == "Lot C1"
+
+
+async def test_only_what_stayed_on_the_mesh_was_weighed(tmp_path: Path) -> None:
+    dries = entry("lot_moved", 100, lot="A1", stage="drying")
+    home = a_home(tmp_path, (*a_usual_bin(), LOT, dries))
+    async with keeper(home, "pantry", wrist=Wrist(moment(115))) as k:
+        await k.press("1", "space", "down", "enter")
+        await k.type("2.5 kg")
+        await k.press("enter")
+        k.sees("Without that, 1.5 kg of it is left.")
+        await k.press("space")
+        assert lot_of(k).kg == pytest.approx(1.5)

@@ -129,8 +129,8 @@ def _young(lot: Lot, stack: Stack) -> Iterator[str]:
     if lot.stage is LotStage.HATCHING and found is None:
         yield not_told(lot, stack)
     if lot.stage is LotStage.HATCHING and found is not None:
-        young = f", and {_number(found.young)} young in all" if found.young is not None else ""
-        yield f"Cocoons in it when taken: {_number(found.cocoons)}{young} ({found.basis})."
+        young = f", and {numbers(found.young)} young in all" if found.young is not None else ""
+        yield f"Cocoons in it when taken: {numbers(found.cocoons)}{young} ({found.basis})."
     for lure in lot.lures[-1:]:
         bait = f" ({clean(lure.bait, 40)})" if lure.bait else ""
         yield f"Bait{bait} laid {when(lure.at, stack.as_of)}."
@@ -150,7 +150,7 @@ def _of_expected(lot: Lot, stack: Stack) -> str:
     return f", {low} to {high} % of the young to be expected" if low != high else ", all that were expected"
 
 
-def _number(band: Band) -> str:
+def numbers(band: Band) -> str:
     """A band of counts to two figures: `120 to 900`."""
     return f"{two_figures(band.low):,.0f} to {two_figures(band.high):,.0f}"
 

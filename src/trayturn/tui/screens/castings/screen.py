@@ -50,7 +50,8 @@ class CastingsScreen(BinFrame):
 
     def __init__(self, key: str, lot: str | None = None) -> None:
         super().__init__(key)
-        self.first = lot
+        self.held = lot
+        """The lot the keeper is at, by its code: the mark comes back to it once it is here again."""
 
     def compose_body(self) -> ComposeResult:
         with Container(classes="body"):
@@ -75,9 +76,8 @@ class CastingsScreen(BinFrame):
         stack, rows = self.stack, self.query_one(LineList)
         lots = open_lots(stack) if stack is not None else ()
         rows.show(lot_rows(lots, old_tubs(stack), stack) if stack is not None else [])
-        if self.first is not None and rows.rows:
-            rows.mark_row(self.first)
-            self.first = None
+        if self.held is not None:
+            rows.mark_row(self.held)
         self.query_one("#table").display = bool(rows.rows)
         self.put("#heading", heading(lots) if lots else "")
         name = clean(stack.setup.name if stack is not None else self.key, 40)
@@ -117,6 +117,10 @@ class CastingsScreen(BinFrame):
         return coming.page if coming is not None else Page.HATCHING if self.tub is not None else Page.CASTINGS
 
     @on(LineList.Marked)
+    def _moved_by_hand(self) -> None:
+        self.held = self.query_one(LineList).marked_key
+        self._mark_moved()
+
     def _mark_moved(self) -> None:
         lot = self.lot
         self.put("#name", f"Lot {lot.code}" if lot is not None else "Castings")
@@ -147,11 +151,12 @@ class CastingsScreen(BinFrame):
     def _take_up(self, stack: Stack, tub: Tub) -> None:
         begun = as_lot(tub, stack)
         if self.house.save(self.key, [begun], f"Taken up as lot {begun.lot}. u takes it back"):
-            self.query_one(LineList).mark_row(begun.lot)
-            self._mark_moved()
+            self.held = begun.lot
+            self.show(self.key)
 
     def _do(self, stack: Stack, lot: Lot, code: str) -> None:
         """Write it down at once, or ask for its amounts; what no hand can do is told."""
+        self.held = lot.code
         if code in AT_ONCE:
             bait = {"bait": last_bait(lot)} if code == "lure" else {}
             entries = lot_forms.entries_of(stack, lot, code, self.house.now, **bait)
@@ -187,6 +192,7 @@ class CastingsScreen(BinFrame):
         self.app.push_screen(Choose(f"What was done with lot {lot.code}?", choices), do)
 
     def _ask(self, lot: Lot, act: str) -> None:
+        self.held = lot.code
         if (stack := self.stack) is not None:
             ask(self.house, self.key, lot_forms.lot_form(stack, lot, act), SAVED)
 

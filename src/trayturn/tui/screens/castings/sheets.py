@@ -102,8 +102,12 @@ class SieveSheet(LotSheet):
         return {"mesh": MESHES_MM[self.place("mesh")], **parts, "to": self.text("to")}
 
     def words(self) -> list[str]:
-        share = share_passed(self.kg("passed"), self.kg("oversize"))
+        passed, stayed = self.kg("passed"), self.kg("oversize")
+        share = share_passed(passed, stayed)
         through = [f"{100 * share:.0f} % passes."] if share is not None else []
+        if passed is None and stayed is not None and self.lot.kg is not None and stayed <= self.lot.kg:
+            rest = rough_mass(self.lot.kg - stayed, self.units)
+            through = [f"Without that, {rest} of it is left."]
         return [*through, "What falls through is the lot from then on, and goes on to cure."]
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import datetime
 
+from trayturn.advice.castings.early import TAKEN_BY, minded_taking
 from trayturn.advice.castings.taking_up import old_tubs
 from trayturn.domain.entries import Entry, LotBegun, LotStage
 from trayturn.domain.lots import Lot, next_code
@@ -35,7 +36,8 @@ def lot_form(stack: Stack, lot: Lot, act: str) -> Form:
     fields, build = PARTS[act](stack, lot)
     title = f"Lot {lot.code}: {ACTS[act].lower()}"
     aside = minded_share if act == "use" else None
-    return Form(title, "", (*fields, NOTE, WHEN), build, stack.setup.units, aside=aside)
+    intro = minded_taking(lot, stack) if act in TAKEN_BY else ""
+    return Form(title, intro, (*fields, NOTE, WHEN), build, stack.setup.units, aside=aside)
 
 
 def entries_of(stack: Stack, lot: Lot, act: str, now: datetime, **values: object) -> list[Entry]:
