@@ -126,3 +126,19 @@ def test_what_still_hatches_is_written_down_and_said(pantry: Keeper, act: tuple[
     pantry.does("log", "pantry", "undo")
     pantry.does("log", "pantry", "lot-moved", "A1", "ready")
     assert "It still" not in pantry.does("log", "pantry", *act)
+
+
+def test_one_rule_by_when_castings_are_best_used(pantry: Keeper) -> None:
+    pantry.does("log", "pantry", "lot-begun", "A1", "--weight", "4kg")
+    (lot,) = pantry.asks("castings", "pantry")["lots"]
+    assert lot["use_by"] is None
+    assert lot["use_by_rests_on"].startswith("Best used within 60 days of being ready")
+    pantry.does("log", "pantry", "lot-moved", "A1", "ready")
+    pantry.it_is("2026-03-26T09:00:00+01:00")
+    pantry.does("log", "pantry", "packed", "A1", "jar", "1kg")
+    (lot,) = pantry.asks("castings", "pantry")["lots"]
+    assert lot["use_by"] == lot["jars"][0]["use_by"]
+    assert lot["use_by"].startswith("2026-05-02")
+    assert "60 days from being ready (Harit et al. 2014)" in " ".join(
+        pantry.does("castings", "pantry").split()
+    )

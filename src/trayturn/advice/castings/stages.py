@@ -25,6 +25,8 @@ CURE_FOR = timedelta(days=14)
 """How long castings stand after sieving. No source was found; our choice."""
 KEEPS_FOR = timedelta(days=60)
 """Castings kept their properties for so long (Harit et al. 2014)."""
+USE_AHEAD = timedelta(days=14)
+"""How long before that day it is told of. Our choice."""
 USUAL_MESH_MM = 6.4
 """Most castings pass a quarter of an inch, with cocoons and small worms (grower guidance)."""
 
@@ -120,7 +122,6 @@ def _curing(lot: Lot, stack: Stack) -> Next:
 
 
 def _ready(lot: Lot, stack: Stack) -> Next:
-    by = use_by(lot)
     why = (
         "Castings held their properties for 60 days; later their water-holding fell by 82 % and their "
         "nitrogen by 49 % (Harit et al. 2014, castings of Eudrilus eugeniae).",
@@ -128,29 +129,41 @@ def _ready(lot: Lot, stack: Stack) -> Next:
     )
     if not lot.jars and (lot.kg is None or lot.kg > 0):
         return Next("pack", f"Fill lot {lot.code} into jars, or use it.", lot.stage_since, why, Page.CASTINGS)
-    return Next("use", f"Use lot {lot.code} first.", by - timedelta(days=14), why, Page.CASTINGS)
+    first = first_use_by(lot)
+    due = first - USE_AHEAD if first is not None else None
+    return Next("use", f"Use lot {lot.code} first.", due, why, Page.CASTINGS)
 
 
-def ready_since(lot: Lot) -> datetime:
-    """The day from which its 60 days are counted: once ready, else when it was taken."""
-    return lot.stage_since if lot.stage is LotStage.READY else lot.begun_at
+def use_by(lot: Lot) -> datetime | None:
+    """By when a lot is best used: 60 days from being ready; None as long as it is not."""
+    return lot.stage_since + KEEPS_FOR if lot.stage is LotStage.READY else None
 
 
-def use_by(lot: Lot) -> datetime:
-    """By when a lot is best used: its earliest jar, or 60 days from being ready."""
-    days = [jar_use_by(jar) for jar in lot.jars.values() if jar.left_kg > 0]
-    return min(days, default=ready_since(lot) + KEEPS_FOR)
+def filled_use_by(lot: Lot, at: datetime) -> datetime:
+    """By when jars filled from it then are best used: as the lot itself, or 60 days where it is not ready."""
+    return use_by(lot) or at + KEEPS_FOR
 
 
 def jar_use_by(jar: Jar) -> datetime:
-    """By when a jar is best used."""
+    """By when a jar is best used: as it was packed."""
     return jar.use_by or jar.packed_at + KEEPS_FOR
 
 
+def first_use_by(lot: Lot) -> datetime | None:
+    """The earliest of those days, of jars that hold something and of what is loose once that is ready."""
+    days = [jar_use_by(jar) for jar in lot.jars.values() if jar.left_kg > 0]
+    loose = use_by(lot) if lot.kg is None or lot.kg >= LEAST_KG else None
+    return min([*days, *([loose] if loose is not None else [])], default=None)
+
+
 def open_lots(stack: Stack) -> tuple[Lot, ...]:
-    """The lots of which something is left, those to be used first on top."""
-    left = [lot for lot in stack.lots if lot.closed_at is None]
-    return tuple(sorted(left, key=lambda lot: (lot.stage is not LotStage.READY, use_by(lot), lot.code)))
+    """The lots of which something is left: the ready ones, to be used first on top; then the oldest."""
+    return tuple(sorted((lot for lot in stack.lots if lot.closed_at is None), key=_order))
+
+
+def _order(lot: Lot) -> tuple[bool, datetime, str]:
+    first = first_use_by(lot) if lot.stage is LotStage.READY else None
+    return lot.stage is not LotStage.READY, first or lot.begun_at, lot.code
 
 
 def nexts(stack: Stack) -> Iterator[tuple[Lot, Next]]:

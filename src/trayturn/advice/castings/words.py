@@ -13,10 +13,10 @@ from trayturn.advice.castings.drying import (
     share_passed,
     sieves_at_kg,
 )
-from trayturn.advice.castings.stages import Next, jar_use_by, next_for, use_by
+from trayturn.advice.castings.stages import KEEPS_FOR, Next, jar_use_by, next_for, use_by
 from trayturn.advice.phrases import aged, when
 from trayturn.domain.entries import LotStage
-from trayturn.domain.lots import Jar, Lot
+from trayturn.domain.lots import LEAST_KG, Jar, Lot
 from trayturn.domain.stack import Stack, days_between
 from trayturn.domain.units import show_mass, two_figures
 from trayturn.domain.words import clean, count
@@ -30,6 +30,7 @@ TAKE_UP = (
     "These castings came out of a past separation, and are kept as no lot yet.",
     "Space takes them up as they were then: cocoons, drying, jars and use are followed from there.",
 )
+KEPT = "Harit et al. 2014"
 SHORT = {
     "warmth": "keep it warm",
     "lure": "lay a bait",
@@ -161,10 +162,21 @@ def _kept(lot: Lot, stack: Stack) -> Iterator[str]:
         if jar.left_kg > 0:
             yield (
                 f"{_labelled(jar)}: {show_mass(jar.left_kg, units)} left of "
-                f"{show_mass(jar.kg, units)}, use by {jar_use_by(jar):%Y-%m-%d}."
+                f"{show_mass(jar.kg, units)}, use by {jar_use_by(jar):%Y-%m-%d}, as packed."
             )
-    if lot.stage is LotStage.READY and not lot.jars:
-        yield f"Use by {use_by(lot):%Y-%m-%d} (60 days; Harit et al. 2014). Keep it damp, with air."
+    if lot.kg is None or lot.kg >= LEAST_KG:
+        yield keeping(lot)
+
+
+def keeping(lot: Lot) -> str:
+    """By when what is loose of a lot is best used, and what that rests on."""
+    by = use_by(lot)
+    if by is None:
+        return f"Best used within {KEEPS_FOR.days} days of being ready ({KEPT})."
+    loose = "What is loose: use" if lot.jars else "Use"
+    return (
+        f"{loose} by {by:%Y-%m-%d}, {KEEPS_FOR.days} days from being ready ({KEPT}). Keep it damp, with air."
+    )
 
 
 def _labelled(jar: Jar) -> str:

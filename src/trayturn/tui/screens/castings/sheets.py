@@ -7,7 +7,7 @@ from typing import Any
 from trayturn.advice.bands import rough_mass
 from trayturn.advice.castings.cocoons import expected
 from trayturn.advice.castings.drying import SIEVES_BELOW_PCT, share_passed, sieves_at_kg
-from trayturn.advice.castings.stages import KEEPS_FOR, USUAL_MESH_MM
+from trayturn.advice.castings.stages import KEEPS_FOR, USUAL_MESH_MM, filled_use_by, use_by
 from trayturn.domain.entries import Stage
 from trayturn.domain.lots import LEAST_KG
 from trayturn.domain.setup import Units
@@ -135,16 +135,18 @@ class PackSheet(LotSheet):
     def words(self) -> list[str]:
         kg, left = (self.kg("kg") or 0.0) * (self.number("count") or 0), self.lot.kg
         together = f"Together {rough_mass(kg, self.units)}"
-        use_by = f"Best used by {self.house.now + KEEPS_FOR:%Y-%m-%d}; keep them damp, in what lets air in."
+        day, ready = filled_use_by(self.lot, self.house.now), use_by(self.lot) is not None
+        since = "from being ready" if ready else "from filling, as it is not ready"
+        by = f"Best used by {day:%Y-%m-%d}, {KEEPS_FOR.days} days {since}; keep them damp, in what lets air in."
         if left is None:
-            return [f"{together}.", use_by]
+            return [f"{together}.", by]
         if kg > left + LEAST_KG:
             return [
                 f"{together}, which is more than the {rough_mass(left, self.units)} of it by weight.",
-                use_by,
+                by,
             ]
         rest = rough_mass(left - kg, self.units) if left - kg > LEAST_KG else "nothing"
-        return [f"{together}; {rest} of it stays loose.", use_by]
+        return [f"{together}; {rest} of it stays loose.", by]
 
 
 SHEETS: dict[str, type[LotSheet]] = {

@@ -7,7 +7,7 @@ from datetime import datetime
 from functools import partial
 
 from trayturn.advice.bands import rough_mass
-from trayturn.advice.castings.stages import KEEPS_FOR, USUAL_MESH_MM
+from trayturn.advice.castings.stages import USUAL_MESH_MM, filled_use_by
 from trayturn.advice.castings.use import Verdict, judge, minded
 from trayturn.domain.entries import (
     CastingsGiven,
@@ -131,7 +131,7 @@ def _pack(stack: Stack, lot: Lot) -> Parts:
             label=v["label"],
             kg=v["kg"],
             count=v["count"],
-            use_by=v["when"] + KEEPS_FOR,
+            use_by=filled_use_by(lot, v["when"]),
         )
     ]
 
