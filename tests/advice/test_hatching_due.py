@@ -1,4 +1,4 @@
-"""The hatch tub after a separation: a lure when half may have hatched, a look once most have."""
+"""The hatch tub after a separation: a bait when half may have hatched, a look once most have."""
 
 from __future__ import annotations
 
@@ -42,7 +42,7 @@ def test_a_lure_and_a_look_are_due_by_the_published_incubation() -> None:
     }
     assert [one.item for one in found.values()] == ["hatch:lure:A", "hatch:look:A"]
     assert all(one.page is Page.HATCHING for one in found.values())
-    assert found["lure"].what == "Put a lure in the hatch tub of tray A in 22 days."
+    assert found["lure"].what == "Lay a bait in the hatch tub of tray A in 22 days."
 
 
 def test_each_presses_on_its_day_and_the_look_takes_the_place_of_the_lure() -> None:

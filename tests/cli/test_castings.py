@@ -12,7 +12,7 @@ def test_lots_in_words_and_as_data(pantry: Keeper) -> None:
     pantry.does("log", "pantry", "lot-begun", "A1", "--tray", "a", "--weight", "4kg")
     told = pantry.does("castings", "pantry")
     assert "A1: hatching" in told
-    assert "Lay a bait on lot A1." in told
+    assert "Lay a bait on lot A1 in" in told
     (lot,) = pantry.asks("castings", "pantry")["lots"]
     assert (lot["lot"], lot["stage"], lot["next"], lot["left_kg"]) == ("A1", "hatching", "lure", 4.0)
     pantry.does("log", "pantry", "packed", "A1", "jar", "1kg")

@@ -127,7 +127,7 @@ async def test_a_drying_lot_is_weighed(tmp_path: Path) -> None:
         await k.press("enter")
         await k.type("2.4 kg")
         await k.press("enter", "space")
-        k.sees("58 %", "by its weight", "Sieve lot A1: at 58 % it is dry enough.")
+        k.sees("58 %", "by its weight", "At 58 % lot A1 is dry enough: sieve it now.")
 
 
 async def test_enter_tells_why_with_its_page(tmp_path: Path) -> None:
@@ -229,7 +229,7 @@ async def test_used_up_it_is_closed_by_space(tmp_path: Path) -> None:
     all_of_it = entry("castings_used", 112, lot="A1", kg=2.0)
     async with keeper(ready_home(tmp_path, all_of_it), "pantry", wrist=Wrist(moment(115))) as k:
         await k.press("1")
-        k.sees("close now", "it is used up")
+        k.sees("close now", "is used up: close it now")
         await k.press("space")
         assert lot_of(k).closed_at is not None
 

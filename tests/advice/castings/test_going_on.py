@@ -117,6 +117,21 @@ def test_what_is_to_be_minded_of_a_share(percent: float | None, said: str) -> No
     assert bool(minded(percent)) is bool(said)
 
 
+def test_due_things_of_lots_say_when() -> None:
+    said = {due.code.partition("-")[0]: due.what for due in due_castings(BEGUN, *READY, day=70)}
+    assert said == {
+        "lure": "Lay a bait on lot C1 in 13 days.",
+        "pack": "Fill lot B1 into jars or use it now.",
+    }
+    (late,) = due_castings(BEGUN, entry("lure_set", 83, lot="C1"), day=91)
+    assert late.what == "Lift hatchlings out of lot C1 now."
+    cures = entry("lot_moved", 100, lot="C1", stage="curing")
+    assert due_castings(BEGUN, cures, day=104)[0].what == "Lot C1 is ready to use in 10 days."
+    assert due_castings(BEGUN, cures, day=114)[0].what == "Lot C1 is ready to use now."
+    jar = entry("packed", 21, lot="B1", label="tall", kg=2.0)
+    assert due_castings(*READY, jar, day=70)[0].what == "Use lot B1 by Wed 20 May, in 10 days."
+
+
 def test_a_due_thing_leads_to_its_lot() -> None:
     stack = after(BEGUN, *READY, day=70)
     lots = {due.item: lot_of(due, stack) for due in due_castings(BEGUN, *READY, day=70)}

@@ -9,11 +9,13 @@ from datetime import datetime, timedelta
 
 from trayturn.advice.castings.cocoons import hatching_times
 from trayturn.advice.castings.drying import SIEVES_BELOW_PCT, moisture_now
-from trayturn.advice.due.hatching import LURE, warmth_words
+from trayturn.advice.due.hatching import BAIT, warmth_words
 from trayturn.advice.pages import Page
 from trayturn.domain.entries import LotStage
 from trayturn.domain.lots import LEAST_KG, Jar, Lot
 from trayturn.domain.stack import Stack
+from trayturn.domain.words import day
+from trayturn.domain.words import due as in_days
 
 LIFT_EVERY = timedelta(days=7)
 """Between two looks at the bait. Common practice, no source."""
@@ -48,7 +50,7 @@ def next_for(lot: Lot, stack: Stack) -> Next | None:
         return None
     if lot.left_kg is not None and lot.left_kg < LEAST_KG:
         done = ("By what was weighed and used nothing is left of it.",)
-        return Next("close", f"Close lot {lot.code}: it is used up.", lot.begun_at, done, Page.CASTINGS)
+        return Next("close", f"Lot {lot.code} is used up: close it.", lot.begun_at, done, Page.CASTINGS)
     return {
         LotStage.HATCHING: _hatching,
         LotStage.DRYING: _drying,
@@ -78,10 +80,11 @@ def _hatching(lot: Lot, stack: Stack) -> Next:
         none = "None came to the bait at the last two looks; a few cocoons may hatch later still."
         return Next("dry", f"Let lot {lot.code} dry.", lot.hatchlings[-1].at, (none, *why), Page.CASTINGS)
     if look is None and stack.as_of < most:
-        return Next("lure", f"Lay a bait on lot {lot.code}.", lure, (LURE, *why), Page.HATCHING)
+        return Next("lure", f"Lay a bait on lot {lot.code}.", lure, (BAIT, *why), Page.HATCHING)
     if look is not None and look < most:
-        return Next("look", f"Lift hatchlings out of lot {lot.code}.", look, (LURE, *why), Page.HATCHING)
-    return Next("dry", f"Lot {lot.code} has hatched out: let it dry.", most, why, Page.CASTINGS)
+        return Next("look", f"Lift hatchlings out of lot {lot.code}.", look, (BAIT, *why), Page.HATCHING)
+    over = f"Lot {lot.code} has hatched out: let it dry."
+    return Next("dry", over if most <= stack.as_of else f"Let lot {lot.code} dry.", most, why, Page.CASTINGS)
 
 
 def _none_come(lot: Lot) -> bool:
@@ -107,7 +110,7 @@ def _drying(lot: Lot, stack: Stack) -> Next:
     if now is None:
         return Next("sieve", f"Sieve lot {lot.code}.", lot.stage_since + DRY_FOR, why, Page.SEPARATING)
     if now <= SIEVES_BELOW_PCT:
-        dry = f"Sieve lot {lot.code}: at {now:.0f} % it is dry enough."
+        dry = f"At {now:.0f} % lot {lot.code} is dry enough: sieve it."
         return Next("sieve", dry, since, why, Page.SEPARATING)
     wet = f"Weigh lot {lot.code} or read its moisture again."
     return Next("weigh", wet, since + READ_AGAIN, why, Page.CASTINGS)
@@ -128,10 +131,12 @@ def _ready(lot: Lot, stack: Stack) -> Next:
         "So 60 days is by when they are best used, not when they spoil. Keep them damp, in what lets air in.",
     )
     if not lot.jars and (lot.kg is None or lot.kg > 0):
-        return Next("pack", f"Fill lot {lot.code} into jars, or use it.", lot.stage_since, why, Page.CASTINGS)
+        return Next("pack", f"Fill lot {lot.code} into jars or use it.", lot.stage_since, why, Page.CASTINGS)
     first = first_use_by(lot)
-    due = first - USE_AHEAD if first is not None else None
-    return Next("use", f"Use lot {lot.code} first.", due, why, Page.CASTINGS)
+    if first is None:
+        return Next("use", f"Use lot {lot.code}.", None, why, Page.CASTINGS)
+    what = f"Use lot {lot.code} by {day(first, stack.as_of)}, {in_days(first, stack.as_of)}."
+    return Next("use", what, first - USE_AHEAD, why, Page.CASTINGS)
 
 
 def use_by(lot: Lot) -> datetime | None:

@@ -13,11 +13,18 @@ from trayturn.domain.units import show_mass
 
 LATELY = timedelta(days=120)
 """How long ago castings may have been taken to be offered as a lot. Our choice."""
+TUB = "tub "
+"""What the keys of castings that are no lot begin with."""
 
 
 def old_tubs(stack: Stack) -> tuple[Tub, ...]:
     """Castings of past separations that are kept as no lot, newest first."""
     return tuple(tubs(stack, stack.as_of - LATELY))
+
+
+def tub_key(tub: Tub) -> str:
+    """What such castings go by among lots; no lot's code has a space."""
+    return f"{TUB}{tub.tray}"
 
 
 def as_lot(tub: Tub, stack: Stack) -> LotBegun:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from trayturn.advice.bands import Band, rough_mass
 from trayturn.advice.castings.cocoons import expected, not_told, recovered, share_recovered
+from trayturn.advice.castings.coming import next_line
 from trayturn.advice.castings.drying import (
     SIEVES_BELOW_PCT,
     by_weight,
@@ -13,14 +14,13 @@ from trayturn.advice.castings.drying import (
     share_passed,
     sieves_at_kg,
 )
-from trayturn.advice.castings.stages import KEEPS_FOR, Next, jar_use_by, next_for, use_by
+from trayturn.advice.castings.stages import KEEPS_FOR, jar_use_by, next_for, use_by
 from trayturn.advice.phrases import aged, when
-from trayturn.domain.entries import LotStage
+from trayturn.domain.entries import LotStage, Sieved
 from trayturn.domain.lots import LEAST_KG, Jar, Lot
 from trayturn.domain.stack import Stack, days_between
 from trayturn.domain.units import show_mass, two_figures
 from trayturn.domain.words import clean, count
-from trayturn.domain.words import due as in_days
 
 NOTHING_YET = (
     "No castings are kept here yet.",
@@ -31,19 +31,6 @@ TAKE_UP = (
     "Space takes them up as they were then: cocoons, drying, jars and use are followed from there.",
 )
 KEPT = "Harit et al. 2014"
-SHORT = {
-    "warmth": "keep it warm",
-    "lure": "lay a bait",
-    "look": "lift hatchlings",
-    "dry": "let it dry",
-    "weigh": "read or weigh",
-    "sieve": "sieve",
-    "ready": "ready to use",
-    "pack": "fill jars",
-    "use": "use first",
-    "close": "close",
-}
-"""What comes next, for a column."""
 
 
 def lot_line(lot: Lot, stack: Stack) -> str:
@@ -60,26 +47,6 @@ def left_words(lot: Lot, stack: Stack) -> str:
 def jars_left(lot: Lot) -> int:
     """Jars and bags that still hold something."""
     return sum(jar.count for jar in lot.jars.values() if jar.left_kg > 0)
-
-
-def short_next(coming: Next | None, stack: Stack) -> str:
-    """`lay a bait in 3 days`, `sieve now`."""
-    if coming is None:
-        return "nothing left"
-    word = SHORT[coming.code]
-    if coming.due is None:
-        return word
-    return f"{word} {'now' if coming.due <= stack.as_of else in_days(coming.due, stack.as_of)}"
-
-
-def next_line(coming: Next | None, stack: Stack) -> str:
-    """What comes next, and when."""
-    if coming is None:
-        return "Nothing of it is left."
-    if coming.due is None:
-        return coming.what
-    now = coming.due <= stack.as_of
-    return f"{coming.what} {'Now.' if now else f'{in_days(coming.due, stack.as_of).capitalize()}.'}"
 
 
 def lot_story(lot: Lot, stack: Stack) -> list[str]:
@@ -104,13 +71,20 @@ def _story(lot: Lot, stack: Stack) -> Iterator[str]:
     if lot.stage in (LotStage.HATCHING, LotStage.DRYING):
         yield from _moisture(lot, stack)
     for one in lot.sieved:
-        passed = f", {show_mass(one.passed_kg, units)} fell through" if one.passed_kg is not None else ""
-        stayed = f", {show_mass(one.oversize_kg, units)} stayed on it" if one.oversize_kg is not None else ""
-        share = share_passed(one.passed_kg, one.oversize_kg)
-        through = f": {100 * share:.0f} % passed" if share is not None else ""
-        yield f"Sieved at {one.mesh_mm:g} mm {when(one.at, now)}{passed}{stayed}{through}."
+        yield _sieved(one, stack)
     yield from _kept(lot, stack)
     yield from _gone(lot, stack)
+
+
+def _sieved(one: Sieved, stack: Stack) -> str:
+    """`Sieved at 4 mm today, 2 kg fell through, 500 g stayed on it and went to tray D: 80 % passed.`"""
+    units, to = stack.setup.units, clean(one.oversize_to, 40)
+    passed = f", {show_mass(one.passed_kg, units)} fell through" if one.passed_kg is not None else ""
+    stayed = f", {show_mass(one.oversize_kg, units)} stayed on it" if one.oversize_kg is not None else ""
+    went = f"{' and' if stayed else ', what stayed on it'} went to {to}" if to else ""
+    share = share_passed(one.passed_kg, one.oversize_kg)
+    through = f": {100 * share:.0f} % passed" if share is not None else ""
+    return f"Sieved at {one.mesh_mm:g} mm {when(one.at, stack.as_of)}{passed}{stayed}{went}{through}."
 
 
 def _moisture(lot: Lot, stack: Stack) -> Iterator[str]:
@@ -174,9 +148,8 @@ def keeping(lot: Lot) -> str:
     if by is None:
         return f"Best used within {KEEPS_FOR.days} days of being ready ({KEPT})."
     loose = "What is loose: use" if lot.jars else "Use"
-    return (
-        f"{loose} by {by:%Y-%m-%d}, {KEEPS_FOR.days} days from being ready ({KEPT}). Keep it damp, with air."
-    )
+    since = f"{KEEPS_FOR.days} days from being ready ({KEPT})"
+    return f"{loose} by {by:%Y-%m-%d}, {since}. Keep it damp, with air."
 
 
 def _labelled(jar: Jar) -> str:

@@ -10,7 +10,7 @@ from textual.widgets import Static
 
 from trayturn.advice.castings.early import not_yet
 from trayturn.advice.castings.stages import Next, next_for, open_lots
-from trayturn.advice.castings.taking_up import as_lot, old_tubs
+from trayturn.advice.castings.taking_up import as_lot, old_tubs, tub_key
 from trayturn.advice.castings.words import NOTHING_YET, TAKE_UP, lot_story, reason
 from trayturn.advice.due.hatching import Tub
 from trayturn.advice.pages import Page
@@ -19,7 +19,7 @@ from trayturn.domain.stack import Stack
 from trayturn.domain.words import clean, count
 from trayturn.tui.commands import LOTS, bindings
 from trayturn.tui.frame import BinFrame
-from trayturn.tui.screens.castings.rows import TUB, heading, lot_rows
+from trayturn.tui.screens.castings.rows import heading, lot_rows
 from trayturn.tui.screens.castings.sheet import SAVED
 from trayturn.tui.screens.castings.sheets import SHEETS
 from trayturn.tui.screens.cautions.sheet import read_first
@@ -96,8 +96,8 @@ class CastingsScreen(BinFrame):
     def tub(self) -> Tub | None:
         """The marked castings that are no lot yet."""
         stack, key = self.stack, self.query_one(LineList).marked_key
-        tubs = old_tubs(stack) if stack is not None and key.startswith(TUB) else ()
-        return next((tub for tub in tubs if key == f"{TUB}{tub.tray}"), None)
+        tubs = old_tubs(stack) if stack is not None and " " in key else ()
+        return next((tub for tub in tubs if key == tub_key(tub)), None)
 
     @property
     def coming(self) -> Next | None:

@@ -137,7 +137,7 @@ class PackSheet(LotSheet):
         together = f"Together {rough_mass(kg, self.units)}"
         day, ready = filled_use_by(self.lot, self.house.now), use_by(self.lot) is not None
         since = "from being ready" if ready else "from filling, as it is not ready"
-        by = f"Best used by {day:%Y-%m-%d}, {KEEPS_FOR.days} days {since}; keep them damp, in what lets air in."
+        by = f"Best used by {day:%Y-%m-%d}, {KEEPS_FOR.days} days {since}; keep them damp, with air."
         if left is None:
             return [f"{together}.", by]
         if kg > left + LEAST_KG:
