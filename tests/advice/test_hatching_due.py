@@ -66,7 +66,7 @@ def test_the_reason_tells_bands_in_words_and_what_they_rest_on() -> None:
     assert "1.7 kg of castings was taken from tray A on Tue 9 Jun, 10 days ago." in told
     assert "half of those that hatch have done so between 3 and 4 weeks after that" in told
     assert "most (95 %) between 4 and 5 weeks" in told
-    assert "Reckoned at the bin's last reading, 20 °C on Tue 9 Jun, 10 days ago." in told
+    assert "Reckoned at the bin's last reading, 20 °C on Tue 9 Jun, 10 days ago; where the tub" in told
     assert "common practice, no source" in told
     assert "Eurasian J. Soil Sci. 2025" in told
     assert "82 to 88 % of cocoons hatch at all." in look.why

@@ -129,7 +129,7 @@ def test_due_things_of_lots_say_when() -> None:
     assert due_castings(BEGUN, cures, day=104)[0].what == "Lot C1 is ready to use in 10 days."
     assert due_castings(BEGUN, cures, day=114)[0].what == "Lot C1 is ready to use now."
     jar = entry("packed", 21, lot="B1", label="tall", kg=2.0)
-    assert due_castings(*READY, jar, day=70)[0].what == "Use lot B1 by Wed 20 May, in 10 days."
+    assert due_castings(*READY, jar, day=70)[0].what == "Use lot B1 by Thu 21 May, in 11 days."
 
 
 def test_a_due_thing_leads_to_its_lot() -> None:

@@ -177,14 +177,14 @@ class CastingsScreen(BinFrame):
             self.app.push_screen(ReasonScreen("Castings not kept as a lot", TAKE_UP, self.marked_page))
 
     def action_filter_kind(self) -> None:
-        """All that can be done with the marked lot, typed: another stage, another day, given away."""
+        """All that can be done with the marked lot, typed: another stage, another day. Giving has a sheet."""
         lot = self.lot
         if lot is None:
             return
 
         def do(act: str | None) -> None:
             if act == "give":
-                read_first(self.house, self.key, "giving_away", lambda: self._ask(lot, "give"))
+                read_first(self.house, self.key, "giving_away", lambda: self._sheet("give"))
             elif act is not None:
                 self._ask(lot, act)
 

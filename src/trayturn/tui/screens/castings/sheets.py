@@ -13,6 +13,7 @@ from trayturn.domain.lots import LEAST_KG
 from trayturn.domain.setup import Units
 from trayturn.domain.units import two_figures
 from trayturn.tui.screens.castings.sheet import LotSheet
+from trayturn.tui.screens.castings.taking import GiveSheet
 from trayturn.tui.screens.castings.use_sheet import UseSheet
 from trayturn.tui.widgets.answers import Answer, Count, Cycle, Words
 
@@ -155,5 +156,6 @@ SHEETS: dict[str, type[LotSheet]] = {
     "sieve": SieveSheet,
     "pack": PackSheet,
     "use": UseSheet,
+    "give": GiveSheet,
 }
-"""By what comes next for a lot."""
+"""By what is done with a lot."""
