@@ -142,3 +142,9 @@ def test_one_rule_by_when_castings_are_best_used(pantry: Keeper) -> None:
     assert "60 days from being ready (Harit et al. 2014)" in " ".join(
         pantry.does("castings", "pantry").split()
     )
+
+
+def test_a_mix_needs_a_unit(pantry: Keeper) -> None:
+    refused = pantry.types("castings", "pantry", "--mix", "20")
+    assert refused.status != 0
+    assert "--mix 20 needs a unit, such as --mix 20l." in refused.err

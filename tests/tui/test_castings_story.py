@@ -265,7 +265,7 @@ async def test_a_tub_from_before_is_taken_up_by_one_key(tmp_path: Path) -> None:
     home = a_home(tmp_path, (*a_usual_bin(), *SEPARATED))
     async with keeper(home, "pantry", wrist=Wrist(moment(115))) as k:
         await k.press("1")
-        k.sees("Tray A: 3 kg taken", "no lot yet", "kept as no lot yet")
+        k.sees("Space takes it up: Tray A, no lot yet: 3 kg taken on", "25 days ago.", "kept as no lot yet")
         await k.press("space")
         lot = lot_of(k)
         assert (lot.code, lot.kg, lot.begun_at) == ("A1", 3.0, moment(90.1))
@@ -414,7 +414,8 @@ async def test_given_out_of_a_jar_no_more_than_it_holds(tmp_path: Path) -> None:
         k.sees("That is more than the 200 g there is by weight.")
         await k.press("minus", "space")
         (given,) = lot_of(k).given
-        assert (given.label, given.kg) == ("small", pytest.approx(0.2))
+        assert given.label == "small"
+        assert given.kg == pytest.approx(0.2)
         assert k.stack("pantry").findings == ()
 
 
@@ -424,3 +425,9 @@ async def test_what_still_hatches_is_said_before_it_is_given(tmp_path: Path) -> 
         await other(k, "give")
         await k.heed()
         k.sees("! It still hatches: cocoons and young would go with it")
+
+
+async def test_undo_says_bait(tmp_path: Path) -> None:
+    async with keeper(home_of(tmp_path), "pantry", wrist=Wrist(moment(115))) as k:
+        await k.press("1", "space", "u")
+        k.sees("Taken back: bait laid")

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from trayturn.advice.castings.cocoons import hatching_times
-from trayturn.advice.castings.drying import SIEVES_BELOW_PCT, moisture_now
+from trayturn.advice.castings.drying import SIEVES_BELOW_PCT, mesh_words, moisture_now
 from trayturn.advice.due.hatching import BAIT, warmth_words
 from trayturn.advice.pages import Page
 from trayturn.domain.entries import LotStage
@@ -29,8 +29,6 @@ KEEPS_FOR = timedelta(days=60)
 """Castings kept their properties for so long (Harit et al. 2014)."""
 USE_AHEAD = timedelta(days=14)
 """How long before that day it is told of. Our choice."""
-USUAL_MESH_MM = 6.4
-"""Most castings pass a quarter of an inch, with cocoons and small worms (grower guidance)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,8 +98,9 @@ def _days(band: tuple[float, float]) -> str:
 def _drying(lot: Lot, stack: Stack) -> Next:
     now = moisture_now(lot)
     why = (
-        f"A 4 mm drum sieved best at 40 to {SIEVES_BELOW_PCT:.0f} % moisture (Manyuchi & Phiri 2013). "
-        "Too wet to sieve: let it stand two weeks or more (grower guidance).",
+        f"In a trial a drum sieved 80 to 95 % of castings at 40 to {SIEVES_BELOW_PCT:.0f} % moisture "
+        "(Manyuchi & Phiri 2013). Too wet to sieve: let it stand two weeks or more (grower guidance).",
+        mesh_words(stack.setup.units),
         "Spread thin, in the shade, turned now and then (common practice, no source). Dry castings dust: "
         "sprinkle gently, let air move, wear a mask.",
     )

@@ -33,6 +33,6 @@ def as_lot(tub: Tub, stack: Stack) -> LotBegun:
 
 
 def tub_line(tub: Tub, stack: Stack) -> str:
-    """`Tray A: 3 kg taken on Mon 1 Jun, 12 days ago; no lot yet.`"""
+    """`Tray A, no lot yet: 3 kg taken on Mon 1 Jun, 12 days ago.`"""
     held = f"{show_mass(tub.castings_kg, stack.setup.units)} " if tub.castings_kg else ""
-    return f"Tray {tub.tray}: {held}taken {when(tub.since, stack.as_of)}; no lot yet."
+    return f"Tray {tub.tray}, no lot yet: {held}taken {when(tub.since, stack.as_of)}."

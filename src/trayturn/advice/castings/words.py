@@ -15,10 +15,10 @@ from trayturn.advice.castings.drying import (
     sieves_at_kg,
 )
 from trayturn.advice.castings.stages import KEEPS_FOR, jar_use_by, next_for, use_by
-from trayturn.advice.phrases import aged, when
+from trayturn.advice.phrases import days_since, when
 from trayturn.domain.entries import LotStage, Sieved
 from trayturn.domain.lots import LEAST_KG, Jar, Lot
-from trayturn.domain.stack import Stack, days_between
+from trayturn.domain.stack import Stack
 from trayturn.domain.units import show_mass, two_figures
 from trayturn.domain.words import clean, count
 
@@ -35,7 +35,8 @@ KEPT = "Harit et al. 2014"
 
 def lot_line(lot: Lot, stack: Stack) -> str:
     """`C1: hatching, 12 days; 2.5 kg`."""
-    age = aged(days_between(lot.stage_since, stack.as_of))
+    days = days_since(lot.stage_since, stack.as_of)
+    age = count(days, "day") if days else "since today"
     return f"{lot.code}: {lot.stage}, {age}; {left_words(lot, stack)}"
 
 

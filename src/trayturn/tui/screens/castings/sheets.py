@@ -6,10 +6,17 @@ from typing import Any
 
 from trayturn.advice.bands import rough_mass
 from trayturn.advice.castings.cocoons import expected
-from trayturn.advice.castings.drying import SIEVES_BELOW_PCT, share_passed, sieves_at_kg
-from trayturn.advice.castings.stages import KEEPS_FOR, USUAL_MESH_MM, filled_use_by, use_by
+from trayturn.advice.castings.drying import (
+    SIEVES_BELOW_PCT,
+    TRIED_MESH_MM,
+    USUAL_MESH_MM,
+    mesh_words,
+    share_passed,
+    sieves_at_kg,
+)
+from trayturn.advice.castings.stages import KEEPS_FOR, filled_use_by, use_by
 from trayturn.domain.entries import Stage
-from trayturn.domain.lots import LEAST_KG
+from trayturn.domain.lots import LEAST_KG, next_label
 from trayturn.domain.setup import Units
 from trayturn.domain.units import two_figures
 from trayturn.tui.screens.castings.sheet import LotSheet
@@ -17,7 +24,7 @@ from trayturn.tui.screens.castings.taking import GiveSheet
 from trayturn.tui.screens.castings.use_sheet import UseSheet
 from trayturn.tui.widgets.answers import Answer, Count, Cycle, Words
 
-MESHES_MM = (USUAL_MESH_MM, 4.0, 3.2)
+MESHES_MM = (USUAL_MESH_MM, TRIED_MESH_MM, 3.2)
 MESHES_US = ("1/4 in", "0.16 in", "1/8 in")
 
 
@@ -109,7 +116,8 @@ class SieveSheet(LotSheet):
         if passed is None and stayed is not None and self.lot.kg is not None and stayed <= self.lot.kg:
             rest = rough_mass(self.lot.kg - stayed, self.units)
             through = [f"Without that, {rest} of it is left."]
-        return [*through, "What falls through is the lot from then on, and goes on to cure."]
+        cures = "What falls through is the lot from then on, and goes on to cure."
+        return [*through, cures, mesh_words(self.units)]
 
 
 class PackSheet(LotSheet):
@@ -122,7 +130,7 @@ class PackSheet(LotSheet):
         return [
             Count("count", "Jars or bags", number=1),
             self.at_most("kg", "Each holds", 0.5, left),
-            Words("label", "Label", "", f"jar {len(self.lot.jars) + 1}"),
+            Words("label", "Label", "", next_label(self.stack)),
         ]
 
     def values(self) -> dict[str, Any]:

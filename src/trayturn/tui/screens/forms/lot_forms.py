@@ -14,7 +14,9 @@ from trayturn.domain.units import show_mass
 from trayturn.tui.screens.forms.entry_forms import NOTE, WHEN
 from trayturn.tui.screens.forms.fields import Field, Option
 from trayturn.tui.screens.forms.form import Form, Values
-from trayturn.tui.screens.forms.lot_parts import NO_TRAY, PARTS, mass_field, minded_share
+from trayturn.tui.screens.forms.lot_fields import NO_TRAY, mass_field
+from trayturn.tui.screens.forms.lot_parts import PARTS
+from trayturn.tui.screens.forms.lot_taking import minded_share
 
 ACTS = {
     "lure": "Lay a bait on it",
@@ -69,6 +71,7 @@ def new_lot_form(stack: Stack) -> Form:
     )
 
     def build(v: Values, now: datetime) -> list[Entry]:
+        """The entry that begins it, by what was answered."""
         tray = v["tray"] or None
         return [
             LotBegun(
