@@ -1,4 +1,4 @@
-"""The hatch tub after a separation: a lure when half may have hatched, a look once most have."""
+"""The hatch tub after a separation: a bait when half may have hatched, a look once most have."""
 
 from __future__ import annotations
 
@@ -42,7 +42,7 @@ def test_a_lure_and_a_look_are_due_by_the_published_incubation() -> None:
     }
     assert [one.item for one in found.values()] == ["hatch:lure:A", "hatch:look:A"]
     assert all(one.page is Page.HATCHING for one in found.values())
-    assert found["lure"].what == "Put a lure in the hatch tub of tray A in 22 days."
+    assert found["lure"].what == "Lay a bait in the hatch tub of tray A in 22 days."
 
 
 def test_each_presses_on_its_day_and_the_look_takes_the_place_of_the_lure() -> None:
@@ -66,7 +66,7 @@ def test_the_reason_tells_bands_in_words_and_what_they_rest_on() -> None:
     assert "1.7 kg of castings was taken from tray A on Tue 9 Jun, 10 days ago." in told
     assert "half of those that hatch have done so between 3 and 4 weeks after that" in told
     assert "most (95 %) between 4 and 5 weeks" in told
-    assert "Reckoned at the bin's last reading, 20 °C on Tue 9 Jun, 10 days ago." in told
+    assert "Reckoned at the bin's last reading, 20 °C on Tue 9 Jun, 10 days ago; where the tub" in told
     assert "common practice, no source" in told
     assert "Eurasian J. Soil Sci. 2025" in told
     assert "82 to 88 % of cocoons hatch at all." in look.why

@@ -12,7 +12,7 @@ def test_lots_in_words_and_as_data(pantry: Keeper) -> None:
     pantry.does("log", "pantry", "lot-begun", "A1", "--tray", "a", "--weight", "4kg")
     told = pantry.does("castings", "pantry")
     assert "A1: hatching" in told
-    assert "Lay a bait on lot A1." in told
+    assert "Lay a bait on lot A1 in" in told
     (lot,) = pantry.asks("castings", "pantry")["lots"]
     assert (lot["lot"], lot["stage"], lot["next"], lot["left_kg"]) == ("A1", "hatching", "lure", 4.0)
     pantry.does("log", "pantry", "packed", "A1", "jar", "1kg")
@@ -108,3 +108,43 @@ def test_more_than_half_of_a_mix_needs_despite(pantry: Keeper) -> None:
     assert "castings_used" not in pantry.kinds()
     told = pantry.does("log", "pantry", "castings-used", "A1", "--share", "70", "--despite")
     assert "leaves too little air" in told
+
+
+@pytest.mark.parametrize(
+    "act",
+    [
+        ("packed", "A1", "jar", "1kg"),
+        ("castings-used", "A1", "--amount", "4kg"),
+        ("castings-given", "A1", "--amount", "1kg", "--rules-read"),
+    ],
+)
+def test_what_still_hatches_is_written_down_and_said(pantry: Keeper, act: tuple[str, ...]) -> None:
+    pantry.does("log", "pantry", "lot-begun", "A1", "--tray", "a", "--weight", "4kg")
+    assert "warning: It still hatches: cocoons and young would go with it" in " ".join(
+        pantry.does("log", "pantry", *act).split()
+    )
+    pantry.does("log", "pantry", "undo")
+    pantry.does("log", "pantry", "lot-moved", "A1", "ready")
+    assert "It still" not in pantry.does("log", "pantry", *act)
+
+
+def test_one_rule_by_when_castings_are_best_used(pantry: Keeper) -> None:
+    pantry.does("log", "pantry", "lot-begun", "A1", "--weight", "4kg")
+    (lot,) = pantry.asks("castings", "pantry")["lots"]
+    assert lot["use_by"] is None
+    assert lot["use_by_rests_on"].startswith("Best used within 60 days of being ready")
+    pantry.does("log", "pantry", "lot-moved", "A1", "ready")
+    pantry.it_is("2026-03-26T09:00:00+01:00")
+    pantry.does("log", "pantry", "packed", "A1", "jar", "1kg")
+    (lot,) = pantry.asks("castings", "pantry")["lots"]
+    assert lot["use_by"] == lot["jars"][0]["use_by"]
+    assert lot["use_by"].startswith("2026-05-02")
+    assert "60 days from being ready (Harit et al. 2014)" in " ".join(
+        pantry.does("castings", "pantry").split()
+    )
+
+
+def test_a_mix_needs_a_unit(pantry: Keeper) -> None:
+    refused = pantry.types("castings", "pantry", "--mix", "20")
+    assert refused.status != 0
+    assert "--mix 20 needs a unit, such as --mix 20l." in refused.err

@@ -52,6 +52,15 @@ def test_sieving_leaves_what_fell_through() -> None:
     assert lot(entry("sieved", 100, lot="C1", mesh_mm=6)).kg == 4.0
 
 
+def test_where_only_the_oversize_was_weighed_the_lot_is_what_is_left() -> None:
+    assert lot(entry("sieved", 100, lot="C1", mesh_mm=6, oversize_kg=2.5)).kg == pytest.approx(1.5)
+    # On kitchen scales parts may come out a little over the whole: nothing is left then, not less.
+    assert lot(entry("sieved", 100, lot="C1", mesh_mm=6, oversize_kg=4.1)).kg == 0.0
+    nobody_weighed = entry("lot_begun", 60, lot="C2")
+    stack = after(nobody_weighed, entry("sieved", 100, lot="C2", mesh_mm=6, oversize_kg=2.5))
+    assert stack.lots[0].kg is None
+
+
 def test_jars_are_filled_and_emptied() -> None:
     filled = entry("packed", 110, lot="C1", label="tall", kg=0.5, count=4)
     more = entry("packed", 111, lot="C1", label="tall", kg=0.5)

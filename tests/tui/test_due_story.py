@@ -161,7 +161,7 @@ async def test_a_hatch_tub_is_seen_to_on_its_day_and_tells_why_before(tmp_path: 
     home = a_home(tmp_path, (*a_usual_bin(), LOOKED, *hatching(62), fed("B", 72)))
     async with keeper(home, "pantry", wrist=at(75)) as k:
         await k.press("d")
-        place = next(n for n, row in enumerate(rows(k)) if "Put a lure" in row)
+        place = next(n for n, row in enumerate(rows(k)) if "Lay a bait" in row)
         await k.press(*["down"] * place, "space")
         assert k.screen == "Reason"
         k.sees("half of those that hatch have done so", "common practice, no source")
@@ -170,11 +170,16 @@ async def test_a_hatch_tub_is_seen_to_on_its_day_and_tells_why_before(tmp_path: 
         k.wrist.forward(days=11)
         await k.look()
         await k.press("home")
-        k.sees("! yesterday   Put a lure in the hatch tub of tray A now.")
-        place = next(n for n, row in enumerate(rows(k)) if "Put a lure" in row)
+        k.sees("! yesterday   Lay a bait in the hatch tub of tray A now.")
+        place = next(n for n, row in enumerate(rows(k)) if "Lay a bait" in row)
         await k.press(*["down"] * place, "space")
+        assert k.screen == "Castings"
+        k.sees("no lot yet", "Space takes them up")
+        await k.press("escape")
+        assert not [one for one in k.standing("pantry") if isinstance(one, Done)]
+        await k.press("e")
         k.sees("Done. u takes it back")
-        k.sees_no("Put a lure")
+        k.sees_no("Lay a bait")
         assert isinstance(k.standing("pantry")[-1], Done)
 
 

@@ -21,6 +21,11 @@ def since(moment: datetime, now: datetime) -> str:
     return f"since {day(moment, now)}" + (f" ({count(days, 'day')})" if days > 1 else "")
 
 
+def days_since(moment: datetime, now: datetime) -> int:
+    """How many days ago that was by the calendar, as `when` and `due` count them."""
+    return max(0, (as_read(now, now).date() - as_read(moment, now).date()).days)
+
+
 def aged(days: float) -> str:
     """An age in whole days: `less than a day`, `1 day`, `12 days`."""
     return "less than a day" if days < 1 else count(int(days), "day")

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import re
 
+from trayturn.advice.castings.stages import filled_use_by
 from trayturn.advice.castings.use import Verdict, judge
 from trayturn.cli import amounts
 from trayturn.cli.desk import Desk
 from trayturn.cli.parsing import Refused, read_moment
 from trayturn.domain.entries import Entry
+from trayturn.domain.lots import Lot
 from trayturn.domain.units import parse_length
 from trayturn.domain.words import clean, listed
 
@@ -55,31 +57,36 @@ def lot_begun(desk: Desk) -> list[Entry]:
     return [desk.entry("lot_begun", lot=typed.lot, stage=stage, **fields)]
 
 
-def _lot(desk: Desk) -> str:
+def _code(desk: Desk) -> str:
+    """The code of the lot typed. Raises `Refused`."""
+    return _lot(desk).code
+
+
+def _lot(desk: Desk) -> Lot:
     """The lot typed, in whatever case. Raises `Refused`."""
     found = desk.stack.lot(desk.typed.lot)
     if found is None:
         known = listed(lot.code for lot in desk.stack.lots if lot.closed_at is None)
         there = f"Its lots are {known}." if known else "It has none yet: log BIN lot-begun begins one."
         raise Refused(f"There is no lot {clean(desk.typed.lot, 20)!r} in this bin. {there}")
-    return found.code
+    return found
 
 
 def lot_moved(desk: Desk) -> list[Entry]:
     typed = desk.typed
     moisture = amounts.plain_number(typed.moisture, "--moisture", "%")
     fields = {"kg": desk.mass("weight", "--weight"), "moisture_pct": moisture}
-    return [desk.entry("lot_moved", lot=_lot(desk), stage=typed.stage.lower(), **fields)]
+    return [desk.entry("lot_moved", lot=_code(desk), stage=typed.stage.lower(), **fields)]
 
 
 def lure_set(desk: Desk) -> list[Entry]:
-    return [desk.entry("lure_set", lot=_lot(desk), bait=" ".join(desk.typed.bait))]
+    return [desk.entry("lure_set", lot=_code(desk), bait=" ".join(desk.typed.bait))]
 
 
 def hatchlings_recovered(desk: Desk) -> list[Entry]:
     typed = desk.typed
     fields = {"counted": typed.counted, "worms_kg": desk.mass("weight", "--weight")}
-    return [desk.entry("hatchlings_recovered", lot=_lot(desk), tray=desk.tray(typed.tray), **fields)]
+    return [desk.entry("hatchlings_recovered", lot=_code(desk), tray=desk.tray(typed.tray), **fields)]
 
 
 def sieved(desk: Desk) -> list[Entry]:
@@ -89,17 +96,18 @@ def sieved(desk: Desk) -> list[Entry]:
         "passed_kg": desk.mass("passed", "--passed"),
         "oversize_kg": desk.mass("oversize", "--oversize"),
     }
-    return [desk.entry("sieved", lot=_lot(desk), mesh_mm=mesh, oversize_to=typed.to, **fields)]
+    return [desk.entry("sieved", lot=_code(desk), mesh_mm=mesh, oversize_to=typed.to, **fields)]
 
 
 def packed(desk: Desk) -> list[Entry]:
     typed = desk.typed
-    use_by = read_moment(typed.use_by, "--use-by") if typed.use_by else None
-    if use_by is not None and use_by < desk.at:
+    lot = _lot(desk)
+    use_by = read_moment(typed.use_by, "--use-by") if typed.use_by else filled_use_by(lot, desk.at)
+    if typed.use_by and use_by < desk.at:
         filled = f"{desk.at:%Y-%m-%d}"
         raise Refused(f"--use-by {use_by:%Y-%m-%d} is before the filling, {filled}. Give a later day.")
     fields = {"kg": desk.mass("amount", "the amount"), "count": typed.count, "use_by": use_by}
-    return [desk.entry("packed", lot=_lot(desk), label=typed.label, **fields)]
+    return [desk.entry("packed", lot=lot.code, label=typed.label, **fields)]
 
 
 def castings_used(desk: Desk) -> list[Entry]:
@@ -109,7 +117,7 @@ def castings_used(desk: Desk) -> list[Entry]:
     told = judge(share) if share is not None else None
     if told is not None and told.verdict is Verdict.REFUSED and not typed.despite:
         raise Refused(f"{told.words} --despite writes it down all the same.")
-    return [desk.entry("castings_used", lot=_lot(desk), share_pct=share, **_out(desk), **fields)]
+    return [desk.entry("castings_used", lot=_code(desk), share_pct=share, **_out(desk), **fields)]
 
 
 def castings_given(desk: Desk) -> list[Entry]:
@@ -117,7 +125,7 @@ def castings_given(desk: Desk) -> list[Entry]:
     if not typed.rules_read:
         raise Refused(RULES)
     fields = {"to": typed.to, "sold": typed.sold or None, "rules_read": True}
-    return [desk.entry("castings_given", lot=_lot(desk), **_out(desk), **fields)]
+    return [desk.entry("castings_given", lot=_code(desk), **_out(desk), **fields)]
 
 
 def _out(desk: Desk) -> dict[str, object]:
@@ -125,4 +133,4 @@ def _out(desk: Desk) -> dict[str, object]:
 
 
 def lot_closed(desk: Desk) -> list[Entry]:
-    return [desk.entry("lot_closed", lot=_lot(desk))]
+    return [desk.entry("lot_closed", lot=_code(desk))]

@@ -17,7 +17,8 @@ from trayturn.cli.parsing import Refused
 from trayturn.clock import Clock
 from trayturn.domain.setup import Units
 from trayturn.domain.stack import Stack
-from trayturn.domain.units import parse_volume, show_mass, show_volume
+from trayturn.domain.units import parse_volume, show_mass, show_volume, split_quantity
+from trayturn.domain.words import clean
 
 
 def castings(options: Namespace, clock: Clock) -> int:
@@ -59,6 +60,9 @@ def _mix(options: Namespace, stack: Stack) -> int:
     """Castings for so many litres of mix. Raises `Refused`."""
     units = stack.setup.units
     litres = amounts.read(parse_volume, options.mix, "--mix", units) or 0.0
+    if not split_quantity(options.mix)[1]:
+        unit = "qt" if units is Units.US else "l"
+        raise Refused(f"--mix {clean(options.mix, 20)} needs a unit, such as --mix 20{unit}.")
     share = amounts.plain_number(options.share, "--share", "%")
     percent = 15.0 if share is None else share
     if not 0 < percent <= 100:

@@ -7,6 +7,7 @@ from datetime import timedelta
 from trayturn.advice.castings.cocoons import expected, hatching_times, not_told, recovered, share_recovered
 from trayturn.advice.castings.drying import moisture_now, share_passed, sieves_at_kg
 from trayturn.advice.castings.stages import jar_use_by, next_for, use_by
+from trayturn.advice.castings.words import keeping
 from trayturn.cli import as_json
 from trayturn.domain.entries import Sieved
 from trayturn.domain.lots import Jar, Lot
@@ -25,6 +26,7 @@ def lot_data(lot: Lot, stack: Stack) -> as_json.Data:
         "sieves_at_kg": sieves_at_kg(lot),
         "sieved": [_sieved(one) for one in lot.sieved],
         "use_by": as_json.moment(use_by(lot)),
+        "use_by_rests_on": keeping(lot),
         "jars": [_jar(jar) for jar in sorted(lot.jars.values(), key=jar_use_by)],
         "next": coming.code if coming is not None else None,
         "what": coming.what if coming is not None else None,

@@ -7,7 +7,8 @@ from argparse import Namespace
 from collections.abc import Sequence
 from datetime import datetime
 
-from trayturn.advice.castings.use import minded
+from trayturn.advice.castings.early import minded_taking
+from trayturn.advice.castings.use import minded as minded_share
 from trayturn.advice.checking.plausible import of_entry
 from trayturn.advice.entry_words import entry_line
 from trayturn.advice.found.hints import Hint, source_hints
@@ -21,7 +22,7 @@ from trayturn.cli.opening import open_bin, readable
 from trayturn.cli.parsing import Refused, moment_asked
 from trayturn.cli.undoing import take_back_last
 from trayturn.clock import Clock
-from trayturn.domain.entries import CastingsUsed, Checked, Entry
+from trayturn.domain.entries import CastingsGiven, CastingsUsed, Checked, Entry, Packed
 from trayturn.domain.problems import Finding, Severity
 from trayturn.domain.profile import Profile
 from trayturn.domain.replay import present, replay
@@ -48,7 +49,11 @@ def log(options: Namespace, clock: Clock) -> int:
         entries = _build(kind, typed, before, now)
         refuse_impossible(before, entries, now)
         saved, said = append(loaded, entries), _said(entries, before)
-    found = [*_doubted(entries, before), *new_findings(before, readable(saved), now)]
+    found = [
+        *_doubted(entries, before),
+        *_early(entries, before),
+        *new_findings(before, readable(saved), now),
+    ]
     return _confirm(typed, saved, entries, said, found)
 
 
@@ -109,6 +114,17 @@ def _doubted(entries: Sequence[Entry], before: Profile) -> list[Finding]:
     return [Finding(Severity.WARNING, "unlikely-reading", one.what) for one in doubts]
 
 
+def _early(entries: Sequence[Entry], before: Profile) -> list[Finding]:
+    """Castings out of a lot that is not ready, as it stood before that: they are saved, and it is said."""
+    told = []
+    for entry in entries:
+        if isinstance(entry, Packed | CastingsUsed | CastingsGiven):
+            stack = replay(before, entry.at)
+            lot = stack.lot(entry.lot)
+            told.append(minded_taking(lot, stack) if lot is not None else "")
+    return [Finding(Severity.WARNING, "lot-not-ready", words) for words in told if words]
+
+
 def _print(said: str, saved: Loaded, entries: Sequence[Entry], new: Sequence[Finding], page: Page) -> None:
     page.line(said, hanging=2)
     page.path("In", saved.path)
@@ -129,7 +145,7 @@ def _minded(entries: Sequence[Entry], profile: Profile) -> list[Hint]:
 
 def _shares(entries: Sequence[Entry]) -> list[str]:
     """What to mind about the share of castings in a mix."""
-    told = (minded(entry.share_pct) for entry in entries if isinstance(entry, CastingsUsed))
+    told = (minded_share(entry.share_pct) for entry in entries if isinstance(entry, CastingsUsed))
     return [words for words in told if words]
 
 

@@ -78,7 +78,7 @@ class LotMoved(EntryBase):
 class LureSet(EntryBase):
     """Bait laid on the castings, for hatchlings to gather in."""
 
-    title = "lure set"
+    title = "bait laid"
     kind: Literal["lure_set"] = "lure_set"
     lot: LotCode
     bait: Words = ""

@@ -85,14 +85,16 @@ def hatchlings_recovered(ledger: Ledger, entry: HatchlingsRecovered) -> None:
 
 
 def sieved(ledger: Ledger, entry: Sieved) -> None:
-    """What fell through is the lot from now on, where it was weighed."""
+    """What fell through is the lot from now on: as it was weighed, or what is left without the oversize."""
     if (lot := _lot(ledger, entry.lot)) is None:
         return
     together = (entry.passed_kg or 0.0) + (entry.oversize_kg or 0.0)
     if lot.kg is not None and heavier(together, lot.kg):
         _more(ledger, together, lot.kg, f"lot {lot.code}")
-    lot = replace(lot, sieved=(*lot.sieved, entry), moisture_kg=None)
-    ledger.lots[lot.code] = lot if entry.passed_kg is None else replace(lot, kg=entry.passed_kg)
+    passed = entry.passed_kg
+    if passed is None and lot.kg is not None:
+        passed = max(0.0, lot.kg - (entry.oversize_kg or 0.0))
+    ledger.lots[lot.code] = replace(lot, kg=passed, sieved=(*lot.sieved, entry), moisture_kg=None)
 
 
 def packed(ledger: Ledger, entry: Packed) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
+from itertools import count
 from typing import TYPE_CHECKING
 
 from trayturn.domain.entries import (
@@ -113,6 +114,12 @@ class Lot:
     def left_kg(self) -> float | None:
         """What is left of it in all, kg; None where what is outside jars was never weighed."""
         return None if self.kg is None else self.kg + sum(jar.left_kg for jar in self.jars.values())
+
+
+def next_label(stack: Stack) -> str:
+    """A label that no jar of this bin has: `jar 1`, `jar 2`."""
+    taken = {label.casefold() for lot in stack.lots for label in lot.jars}
+    return next(label for n in count(1) if (label := f"jar {n}") not in taken)
 
 
 def next_code(stack: Stack, tray: str) -> str:

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from tests.builders import a_profile, entry, moment, started
 from trayturn.advice.castings.cocoons import recovered
-from trayturn.advice.castings.stages import KEEPS_FOR, next_for, open_lots, use_by
+from trayturn.advice.castings.stages import KEEPS_FOR, filled_use_by, next_for, open_lots, use_by
 from trayturn.advice.castings.use import Verdict, castings_for, judge
 from trayturn.advice.castings.words import lot_story
 from trayturn.advice.due import due_list
@@ -57,7 +57,8 @@ def test_a_lot_goes_from_bait_to_jar() -> None:
     )
     assert coming(dry, sieved, cure, day=121) == ("ready", 134)
     assert coming(ready, day=135) == ("pack", 134)
-    assert coming(ready, jar, day=136) == ("use", 135 + 60 - 14)
+    # A kilogram is loose still, and its 60 days count from being ready.
+    assert coming(ready, jar, day=136) == ("use", 134 + 60 - 14)
     used = [
         entry("castings_used", 137, lot="C1", label="tall", kg=3.0),
         entry("castings_used", 137, lot="C1", kg=1.0),
@@ -165,3 +166,25 @@ def test_what_came_in_is_what_is_left_and_what_went(steps: list[tuple[str, float
         assert sum(amount for _, amount in steps) > kg
     else:
         assert lot.left_kg + went == pytest.approx(kg, abs=1e-6)
+
+
+def test_what_is_not_ready_has_no_day_to_use_it_by() -> None:
+    for stage in ("hatching", "drying", "curing"):
+        stack = after(BEGUN, entry("lot_moved", 100, lot="C1", stage=stage), day=120)
+        assert use_by(stack.lots[0]) is None
+        assert "Best used within 60 days of being ready (Harit et al. 2014)." in lot_story(
+            stack.lots[0], stack
+        )
+
+
+def test_filling_jars_makes_castings_no_fresher() -> None:
+    """One rule for the lot, what is due and the jar: 60 days from being ready."""
+    stack = after(BEGUN, entry("lot_moved", 100, lot="C1", stage="ready"), day=130)
+    lot = stack.lots[0]
+    assert use_by(lot) == filled_use_by(lot, moment(130)) == moment(160)
+    jar = entry("packed", 130, lot="C1", label="tall", kg=3.0, use_by=moment(160))
+    assert coming(entry("lot_moved", 100, lot="C1", stage="ready"), jar, day=131) == ("use", 160 - 14)
+    stack = after(BEGUN, entry("lot_moved", 100, lot="C1", stage="ready"), jar, day=131)
+    told = lot_story(stack.lots[0], stack)
+    assert "tall: 3 kg left of 3 kg, use by 2026-08-08, as packed." in told
+    assert any(line.startswith("What is loose: use by 2026-08-08, 60 days from being ready") for line in told)

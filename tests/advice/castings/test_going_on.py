@@ -5,16 +5,19 @@ from __future__ import annotations
 import pytest
 
 from tests.builders import a_profile, entry, moment, started
-from trayturn.advice.castings.drying import by_weight, moisture_now, share_passed, sieves_at_kg
+from trayturn.advice.castings.coming import next_line
+from trayturn.advice.castings.drying import by_weight, mesh_words, moisture_now, share_passed, sieves_at_kg
 from trayturn.advice.castings.stages import Next, next_for
 from trayturn.advice.castings.taking_up import as_lot, old_tubs
 from trayturn.advice.castings.use import minded
-from trayturn.advice.castings.words import lot_story
+from trayturn.advice.castings.words import lot_line, lot_story
 from trayturn.advice.due import Due, due_list
 from trayturn.advice.due.castings import lot_of
 from trayturn.advice.due.keepers_word import mark_done
 from trayturn.domain.entries import Entry
+from trayturn.domain.lots import next_label
 from trayturn.domain.replay import replay
+from trayturn.domain.setup import Units
 from trayturn.domain.stack import Stack
 
 BEGUN = entry("lot_begun", 60, lot="C1", tray="C", kg=4.0)
@@ -117,6 +120,21 @@ def test_what_is_to_be_minded_of_a_share(percent: float | None, said: str) -> No
     assert bool(minded(percent)) is bool(said)
 
 
+def test_due_things_of_lots_say_when() -> None:
+    said = {due.code.partition("-")[0]: due.what for due in due_castings(BEGUN, *READY, day=70)}
+    assert said == {
+        "lure": "Lay a bait on lot C1 in 13 days.",
+        "pack": "Fill lot B1 into jars or use it now.",
+    }
+    (late,) = due_castings(BEGUN, entry("lure_set", 83, lot="C1"), day=91)
+    assert late.what == "Lift hatchlings out of lot C1 now."
+    cures = entry("lot_moved", 100, lot="C1", stage="curing")
+    assert due_castings(BEGUN, cures, day=104)[0].what == "Lot C1 is ready to use in 10 days."
+    assert due_castings(BEGUN, cures, day=114)[0].what == "Lot C1 is ready to use now."
+    jar = entry("packed", 21, lot="B1", label="tall", kg=2.0)
+    assert due_castings(*READY, jar, day=70)[0].what == "Use lot B1 by Thu 21 May, in 11 days."
+
+
 def test_a_due_thing_leads_to_its_lot() -> None:
     stack = after(BEGUN, *READY, day=70)
     lots = {due.item: lot_of(due, stack) for due in due_castings(BEGUN, *READY, day=70)}
@@ -139,3 +157,34 @@ def test_a_bait_is_done_by_laying_it_and_using_up_by_word() -> None:
 def test_too_cold_for_cocoons_is_done_by_word() -> None:
     (due,) = due_castings(BEGUN, entry("checked", 61, temperature_c=1.0), day=62)
     assert (due.item, due.done_by_word) == ("castings:warmth-c1", True)
+
+
+def test_days_are_counted_in_one_way() -> None:
+    """Begun in the evening and looked at in the morning: 8 days and a half passed, 9 days by the calendar."""
+    dries = entry("lot_moved", moment(100, 22), lot="C1", stage="drying")
+    stack = replay(a_profile(BEGUN, dries), moment(109, 10))
+    lot = stack.lots[0]
+    assert lot_line(lot, stack) == "C1: drying, 9 days; 4 kg"
+    assert next_line(next_for(lot, stack), stack) == "Sieve lot C1 in 5 days."
+    assert lot_line(lot, replay(a_profile(BEGUN, dries), moment(100, 23))) == "C1: drying, since today; 4 kg"
+
+
+def test_jars_are_numbered_on_through_the_bin() -> None:
+    assert next_label(after(*READY, day=70)) == "jar 1"
+    jars = [
+        entry("packed", 21 + n, lot="B1", label=label, kg=0.1) for n, label in enumerate(("Jar 1", "jar 3"))
+    ]
+    assert next_label(after(*READY, *jars, BEGUN, day=70)) == "jar 2"
+
+
+def test_the_mesh_and_the_trial_are_told_apart() -> None:
+    stack = after(BEGUN, entry("lot_moved", 100, lot="C1", stage="drying"), day=101)
+    why = " ".join(coming(stack).why)
+    assert "The sources differ on the mesh: growers use 6.4 mm" in why
+    assert "the trial had 4 mm" in why
+    assert "1/4 in" in mesh_words(Units.US)
+
+
+@pytest.mark.parametrize("percent", [25, 40])
+def test_the_trial_of_salts_is_named(percent: float) -> None:
+    assert "(Simsek Ersahin et al. 2017)" in minded(percent)

@@ -3,11 +3,26 @@
 from __future__ import annotations
 
 from trayturn.domain.lots import Lot
+from trayturn.domain.setup import Units
 from trayturn.science.drying import mass_at, moisture_at
 from trayturn.science.errors import OutOfRange
 
 SIEVES_BELOW_PCT = 60.0
 """A 4 mm drum recovered 80 to 95 % at 40 to 60 % moisture, best at 40 (Manyuchi & Phiri 2013)."""
+
+USUAL_MESH_MM = 6.4
+"""Most castings pass a quarter of an inch, with cocoons and small worms (grower guidance)."""
+TRIED_MESH_MM = 4.0
+"""The drum of that trial."""
+
+
+def mesh_words(units: Units) -> str:
+    """Why that mesh is offered first, and what speaks for a finer one."""
+    usual, tried = ("1/4 in", "0.16 in") if units is Units.US else ("6.4 mm", "4 mm")
+    return (
+        f"The sources differ on the mesh: growers use {usual}, which most castings pass (with cocoons and "
+        f"small worms), the trial had {tried}; {usual} stands here unless you choose."
+    )
 
 
 def moisture_now(lot: Lot) -> float | None:

@@ -13,11 +13,18 @@ from trayturn.domain.units import show_mass
 
 LATELY = timedelta(days=120)
 """How long ago castings may have been taken to be offered as a lot. Our choice."""
+TUB = "tub "
+"""What the keys of castings that are no lot begin with."""
 
 
 def old_tubs(stack: Stack) -> tuple[Tub, ...]:
     """Castings of past separations that are kept as no lot, newest first."""
     return tuple(tubs(stack, stack.as_of - LATELY))
+
+
+def tub_key(tub: Tub) -> str:
+    """What such castings go by among lots; no lot's code has a space."""
+    return f"{TUB}{tub.tray}"
 
 
 def as_lot(tub: Tub, stack: Stack) -> LotBegun:
@@ -26,6 +33,6 @@ def as_lot(tub: Tub, stack: Stack) -> LotBegun:
 
 
 def tub_line(tub: Tub, stack: Stack) -> str:
-    """`Tray A: 3 kg taken on Mon 1 Jun, 12 days ago; no lot yet.`"""
+    """`Tray A, no lot yet: 3 kg taken on Mon 1 Jun, 12 days ago.`"""
     held = f"{show_mass(tub.castings_kg, stack.setup.units)} " if tub.castings_kg else ""
-    return f"Tray {tub.tray}: {held}taken {when(tub.since, stack.as_of)}; no lot yet."
+    return f"Tray {tub.tray}, no lot yet: {held}taken {when(tub.since, stack.as_of)}."

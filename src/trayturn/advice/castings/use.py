@@ -14,6 +14,8 @@ USUAL_PCT = (10.0, 20.0)
 WARN_PCT, MOST_PCT = 30.0, 50.0
 """Above the first we warn; above the second is more than half, for which air in the mix is the ceiling (Mota
 et al.). That 30 is where we begin to warn is our choice, between trials that disagree."""
+HARMED = "Simsek Ersahin et al. 2017"
+"""Turkish Journal of Agriculture - Food Science and Technology; the abstract was read."""
 KG_L = Band(0.7, 0.8, 0.9)
 """kg in a litre of castings at 15 to 25 % moisture: 0.7 to 0.9 g/cm3, which pages repeat from India's
 Fertiliser (Control) Order 1985 for saleable ones; the gazette was not read.
@@ -43,13 +45,16 @@ def judge(percent: float) -> Share:
         return Share(Verdict.FINE, "10 to 20 % by volume is usual (Atiyeh et al. 2000).")
     if percent <= WARN_PCT:
         return Share(
-            Verdict.MUCH, "Above 20 % their salts harmed tomato in one trial; in others more did no harm."
+            Verdict.MUCH,
+            f"Above 20 % their salts harmed tomato seedlings in one trial ({HARMED}); in another tomato "
+            "yielded best at 60 to 80 % (Truong & Wang 2015).",
         )
     if percent <= MOST_PCT:
         return Share(
             Verdict.TOO_MUCH,
-            f"{percent:.0f} % is more than is advised: above 20 % their salts harmed tomato in one trial, "
-            "though 60 to 80 % yielded best in another (Truong & Wang 2015). Try it on one pot.",
+            f"{percent:.0f} % is more than is advised: above 20 % their salts harmed tomato seedlings in one "
+            f"trial ({HARMED}), though 60 to 80 % yielded best in another (Truong & Wang 2015). "
+            "Try it on one pot.",
         )
     return Share(
         Verdict.REFUSED,

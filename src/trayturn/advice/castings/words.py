@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from trayturn.advice.bands import Band, rough_mass
 from trayturn.advice.castings.cocoons import expected, not_told, recovered, share_recovered
+from trayturn.advice.castings.coming import next_line
 from trayturn.advice.castings.drying import (
     SIEVES_BELOW_PCT,
     by_weight,
@@ -13,14 +14,13 @@ from trayturn.advice.castings.drying import (
     share_passed,
     sieves_at_kg,
 )
-from trayturn.advice.castings.stages import Next, jar_use_by, next_for, use_by
-from trayturn.advice.phrases import aged, when
-from trayturn.domain.entries import LotStage
-from trayturn.domain.lots import Jar, Lot
-from trayturn.domain.stack import Stack, days_between
+from trayturn.advice.castings.stages import KEEPS_FOR, jar_use_by, next_for, use_by
+from trayturn.advice.phrases import days_since, when
+from trayturn.domain.entries import LotStage, Sieved
+from trayturn.domain.lots import LEAST_KG, Jar, Lot
+from trayturn.domain.stack import Stack
 from trayturn.domain.units import show_mass, two_figures
 from trayturn.domain.words import clean, count
-from trayturn.domain.words import due as in_days
 
 NOTHING_YET = (
     "No castings are kept here yet.",
@@ -30,24 +30,13 @@ TAKE_UP = (
     "These castings came out of a past separation, and are kept as no lot yet.",
     "Space takes them up as they were then: cocoons, drying, jars and use are followed from there.",
 )
-SHORT = {
-    "warmth": "keep it warm",
-    "lure": "lay a bait",
-    "look": "lift hatchlings",
-    "dry": "let it dry",
-    "weigh": "read or weigh",
-    "sieve": "sieve",
-    "ready": "ready to use",
-    "pack": "fill jars",
-    "use": "use first",
-    "close": "close",
-}
-"""What comes next, for a column."""
+KEPT = "Harit et al. 2014"
 
 
 def lot_line(lot: Lot, stack: Stack) -> str:
     """`C1: hatching, 12 days; 2.5 kg`."""
-    age = aged(days_between(lot.stage_since, stack.as_of))
+    days = days_since(lot.stage_since, stack.as_of)
+    age = count(days, "day") if days else "since today"
     return f"{lot.code}: {lot.stage}, {age}; {left_words(lot, stack)}"
 
 
@@ -59,26 +48,6 @@ def left_words(lot: Lot, stack: Stack) -> str:
 def jars_left(lot: Lot) -> int:
     """Jars and bags that still hold something."""
     return sum(jar.count for jar in lot.jars.values() if jar.left_kg > 0)
-
-
-def short_next(coming: Next | None, stack: Stack) -> str:
-    """`lay a bait in 3 days`, `sieve now`."""
-    if coming is None:
-        return "nothing left"
-    word = SHORT[coming.code]
-    if coming.due is None:
-        return word
-    return f"{word} {'now' if coming.due <= stack.as_of else in_days(coming.due, stack.as_of)}"
-
-
-def next_line(coming: Next | None, stack: Stack) -> str:
-    """What comes next, and when."""
-    if coming is None:
-        return "Nothing of it is left."
-    if coming.due is None:
-        return coming.what
-    now = coming.due <= stack.as_of
-    return f"{coming.what} {'Now.' if now else f'{in_days(coming.due, stack.as_of).capitalize()}.'}"
 
 
 def lot_story(lot: Lot, stack: Stack) -> list[str]:
@@ -103,13 +72,20 @@ def _story(lot: Lot, stack: Stack) -> Iterator[str]:
     if lot.stage in (LotStage.HATCHING, LotStage.DRYING):
         yield from _moisture(lot, stack)
     for one in lot.sieved:
-        passed = f", {show_mass(one.passed_kg, units)} fell through" if one.passed_kg is not None else ""
-        stayed = f", {show_mass(one.oversize_kg, units)} stayed on it" if one.oversize_kg is not None else ""
-        share = share_passed(one.passed_kg, one.oversize_kg)
-        through = f": {100 * share:.0f} % passed" if share is not None else ""
-        yield f"Sieved at {one.mesh_mm:g} mm {when(one.at, now)}{passed}{stayed}{through}."
+        yield _sieved(one, stack)
     yield from _kept(lot, stack)
     yield from _gone(lot, stack)
+
+
+def _sieved(one: Sieved, stack: Stack) -> str:
+    """`Sieved at 4 mm today, 2 kg fell through, 500 g stayed on it and went to tray D: 80 % passed.`"""
+    units, to = stack.setup.units, clean(one.oversize_to, 40)
+    passed = f", {show_mass(one.passed_kg, units)} fell through" if one.passed_kg is not None else ""
+    stayed = f", {show_mass(one.oversize_kg, units)} stayed on it" if one.oversize_kg is not None else ""
+    went = f"{' and' if stayed else ', what stayed on it'} went to {to}" if to else ""
+    share = share_passed(one.passed_kg, one.oversize_kg)
+    through = f": {100 * share:.0f} % passed" if share is not None else ""
+    return f"Sieved at {one.mesh_mm:g} mm {when(one.at, stack.as_of)}{passed}{stayed}{went}{through}."
 
 
 def _moisture(lot: Lot, stack: Stack) -> Iterator[str]:
@@ -129,8 +105,8 @@ def _young(lot: Lot, stack: Stack) -> Iterator[str]:
     if lot.stage is LotStage.HATCHING and found is None:
         yield not_told(lot, stack)
     if lot.stage is LotStage.HATCHING and found is not None:
-        young = f", and {_number(found.young)} young in all" if found.young is not None else ""
-        yield f"Cocoons in it when taken: {_number(found.cocoons)}{young} ({found.basis})."
+        young = f", and {numbers(found.young)} young in all" if found.young is not None else ""
+        yield f"Cocoons in it when taken: {numbers(found.cocoons)}{young} ({found.basis})."
     for lure in lot.lures[-1:]:
         bait = f" ({clean(lure.bait, 40)})" if lure.bait else ""
         yield f"Bait{bait} laid {when(lure.at, stack.as_of)}."
@@ -150,7 +126,7 @@ def _of_expected(lot: Lot, stack: Stack) -> str:
     return f", {low} to {high} % of the young to be expected" if low != high else ", all that were expected"
 
 
-def _number(band: Band) -> str:
+def numbers(band: Band) -> str:
     """A band of counts to two figures: `120 to 900`."""
     return f"{two_figures(band.low):,.0f} to {two_figures(band.high):,.0f}"
 
@@ -161,10 +137,20 @@ def _kept(lot: Lot, stack: Stack) -> Iterator[str]:
         if jar.left_kg > 0:
             yield (
                 f"{_labelled(jar)}: {show_mass(jar.left_kg, units)} left of "
-                f"{show_mass(jar.kg, units)}, use by {jar_use_by(jar):%Y-%m-%d}."
+                f"{show_mass(jar.kg, units)}, use by {jar_use_by(jar):%Y-%m-%d}, as packed."
             )
-    if lot.stage is LotStage.READY and not lot.jars:
-        yield f"Use by {use_by(lot):%Y-%m-%d} (60 days; Harit et al. 2014). Keep it damp, with air."
+    if lot.kg is None or lot.kg >= LEAST_KG:
+        yield keeping(lot)
+
+
+def keeping(lot: Lot) -> str:
+    """By when what is loose of a lot is best used, and what that rests on."""
+    by = use_by(lot)
+    if by is None:
+        return f"Best used within {KEEPS_FOR.days} days of being ready ({KEPT})."
+    loose = "What is loose: use" if lot.jars else "Use"
+    since = f"{KEEPS_FOR.days} days from being ready ({KEPT})"
+    return f"{loose} by {by:%Y-%m-%d}, {since}. Keep it damp, with air."
 
 
 def _labelled(jar: Jar) -> str:

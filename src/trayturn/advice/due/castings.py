@@ -13,6 +13,7 @@ def castings(stack: Stack) -> Iterator[Due]:
     """The next thing of each open lot, told apart by the lot in its code: `lure-c1`."""
     if not stack.lots:
         return
+    from trayturn.advice.castings.coming import next_line
     from trayturn.advice.castings.stages import nexts
     from trayturn.advice.castings.words import lot_story
 
@@ -21,8 +22,9 @@ def castings(stack: Stack) -> Iterator[Due]:
         if coming.due is not None and coming.due <= stack.as_of:
             press = Press.NOW
         why = (*coming.why, *lot_story(lot, stack)[1:])
+        what = next_line(coming, stack)
         code = f"{coming.code}-{lot.code.lower()}"
-        yield due_at(stack, "castings", coming.what, why, coming.due, None, press, code, coming.page)
+        yield due_at(stack, "castings", what, why, coming.due, None, press, code, coming.page)
 
 
 def lot_of(due: Due, stack: Stack) -> Lot | None:

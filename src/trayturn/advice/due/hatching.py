@@ -1,4 +1,4 @@
-"""The hatch tub after a separation: when to lure hatchlings out of the castings, and when to use them."""
+"""The hatch tub after a separation: when to bait hatchlings out of the castings, and when to use them."""
 
 from __future__ import annotations
 
@@ -21,8 +21,8 @@ LINGERS = timedelta(weeks=3)
 NOT_HATCHING = timedelta(weeks=12)
 """How long a tub that is too cold or too hot for cocoons is told of. Our choice."""
 A_DAY = timedelta(days=1)
-LURE = (
-    "A lure is a little soft, ripe food on the castings, such as melon or banana peel in a mesh bag. "
+BAIT = (
+    "A bait is a little soft, ripe food on the castings, such as melon or banana peel in a mesh bag. "
     "Hatchlings gather in it within days and are lifted out with it (common practice, no source)."
 )
 
@@ -37,14 +37,14 @@ class Tub:
 
 
 def hatching(stack: Stack) -> Iterator[Due]:
-    """A lure when half may have hatched, and a look once most have. Tubs long past are let be."""
+    """A bait when half may have hatched, and a look once most have. Tubs long past are let be."""
     if not stack.past_separations:
         return
     celsius = ROOM_C if stack.temperature_c is None else stack.temperature_c
     times = hatch(celsius, stack.setup.species)
     last = timedelta(days=times.most[1]) + LINGERS if times else NOT_HATCHING
     for tub in tubs(stack, stack.as_of - last):
-        yield from _lure_and_look(tub, times, stack) if times else _too_cold_or_hot(tub, celsius, stack)
+        yield from _bait_and_look(tub, times, stack) if times else _too_cold_or_hot(tub, celsius, stack)
 
 
 def tubs(stack: Stack, from_then_on: datetime) -> Iterator[Tub]:
@@ -73,14 +73,14 @@ def _taken_at(one: Separation) -> datetime | None:
     return one.passes[-1].at if one.passes else None
 
 
-def _lure_and_look(tub: Tub, times: Hatch, stack: Stack) -> Iterator[Due]:
-    """The lure goes in at the early end of half, the look comes at the late end of most."""
+def _bait_and_look(tub: Tub, times: Hatch, stack: Stack) -> Iterator[Due]:
+    """The bait goes in at the early end of half, the look comes at the late end of most."""
     now = stack.as_of
     lure = tub.since + timedelta(days=math.floor(times.half[0]))
     look = tub.since + timedelta(days=math.ceil(times.most[1]))
     if look > now:
-        what = f"Put a lure in the hatch tub of tray {tub.tray} {_day(lure, now)}."
-        yield _due(stack, "lure", what, (*_why(tub, times, stack), LURE, times.why), lure, tub)
+        what = f"Lay a bait in the hatch tub of tray {tub.tray} {_day(lure, now)}."
+        yield _due(stack, "lure", what, (*_why(tub, times, stack), BAIT, times.why), lure, tub)
     what = f"Look for hatchlings in the hatch tub of tray {tub.tray} {_day(look, now)}."
     use = "Once none gather any more, the castings can be used; a few cocoons may hatch later still."
     yield _due(stack, "look", what, (*_why(tub, times, stack), use, *_share(times), times.why), look, tub)

@@ -4,18 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from trayturn.advice.castings.coming import short_next
 from trayturn.advice.castings.drying import moisture_now
 from trayturn.advice.castings.stages import next_for
-from trayturn.advice.castings.taking_up import tub_line
-from trayturn.advice.castings.words import jars_left, left_words, short_next
+from trayturn.advice.castings.taking_up import tub_key, tub_line
+from trayturn.advice.castings.words import jars_left, left_words
 from trayturn.advice.due.hatching import Tub
+from trayturn.advice.phrases import days_since
 from trayturn.domain.entries import LotStage
 from trayturn.domain.lots import Lot
-from trayturn.domain.stack import Stack, days_between
+from trayturn.domain.stack import Stack
 from trayturn.tui.widgets.line_list import Row
 
-TUB = "tub "
-"""What the keys of castings that are no lot begin with; no lot's code has a space."""
 READ_IN = (LotStage.HATCHING, LotStage.DRYING)
 """Stages in which the moisture last read still says something."""
 WIDTHS = (10, 6, 12, 6, 6)
@@ -46,7 +46,7 @@ def _row(lot: Lot, stack: Stack, width: int) -> Row:
     now = coming is not None and coming.due is not None and coming.due <= stack.as_of
     cells = (
         str(lot.stage),
-        str(int(days_between(lot.stage_since, stack.as_of))),
+        str(days_since(lot.stage_since, stack.as_of)),
         left_words(lot, stack),
         f"{wet:.0f} %" if wet is not None else "-",
         str(jars_left(lot)) if lot.jars else "-",
@@ -60,4 +60,4 @@ def _row(lot: Lot, stack: Stack, width: int) -> Row:
 
 
 def _tub(tub: Tub, stack: Stack) -> Row:
-    return Row((((tub_line(tub, stack), "plain"), (" Space takes it up.", "act")),), f"{TUB}{tub.tray}")
+    return Row(((("Space takes it up: ", "act"), (tub_line(tub, stack), "plain")),), tub_key(tub))

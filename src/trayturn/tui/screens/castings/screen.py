@@ -8,8 +8,9 @@ from textual.containers import Container, Vertical
 from textual.content import Content
 from textual.widgets import Static
 
+from trayturn.advice.castings.early import not_yet
 from trayturn.advice.castings.stages import Next, next_for, open_lots
-from trayturn.advice.castings.taking_up import as_lot, old_tubs
+from trayturn.advice.castings.taking_up import as_lot, old_tubs, tub_key
 from trayturn.advice.castings.words import NOTHING_YET, TAKE_UP, lot_story, reason
 from trayturn.advice.due.hatching import Tub
 from trayturn.advice.pages import Page
@@ -18,7 +19,7 @@ from trayturn.domain.stack import Stack
 from trayturn.domain.words import clean, count
 from trayturn.tui.commands import LOTS, bindings
 from trayturn.tui.frame import BinFrame
-from trayturn.tui.screens.castings.rows import TUB, heading, lot_rows
+from trayturn.tui.screens.castings.rows import heading, lot_rows
 from trayturn.tui.screens.castings.sheet import SAVED
 from trayturn.tui.screens.castings.sheets import SHEETS
 from trayturn.tui.screens.cautions.sheet import read_first
@@ -49,7 +50,8 @@ class CastingsScreen(BinFrame):
 
     def __init__(self, key: str, lot: str | None = None) -> None:
         super().__init__(key)
-        self.first = lot
+        self.held = lot
+        """The lot the keeper is at, by its code: the mark comes back to it once it is here again."""
 
     def compose_body(self) -> ComposeResult:
         with Container(classes="body"):
@@ -74,9 +76,8 @@ class CastingsScreen(BinFrame):
         stack, rows = self.stack, self.query_one(LineList)
         lots = open_lots(stack) if stack is not None else ()
         rows.show(lot_rows(lots, old_tubs(stack), stack) if stack is not None else [])
-        if self.first is not None and rows.rows:
-            rows.mark_row(self.first)
-            self.first = None
+        if self.held is not None:
+            rows.mark_row(self.held)
         self.query_one("#table").display = bool(rows.rows)
         self.put("#heading", heading(lots) if lots else "")
         name = clean(stack.setup.name if stack is not None else self.key, 40)
@@ -95,8 +96,8 @@ class CastingsScreen(BinFrame):
     def tub(self) -> Tub | None:
         """The marked castings that are no lot yet."""
         stack, key = self.stack, self.query_one(LineList).marked_key
-        tubs = old_tubs(stack) if stack is not None and key.startswith(TUB) else ()
-        return next((tub for tub in tubs if key == f"{TUB}{tub.tray}"), None)
+        tubs = old_tubs(stack) if stack is not None and " " in key else ()
+        return next((tub for tub in tubs if key == tub_key(tub)), None)
 
     @property
     def coming(self) -> Next | None:
@@ -116,6 +117,10 @@ class CastingsScreen(BinFrame):
         return coming.page if coming is not None else Page.HATCHING if self.tub is not None else Page.CASTINGS
 
     @on(LineList.Marked)
+    def _moved_by_hand(self) -> None:
+        self.held = self.query_one(LineList).marked_key
+        self._mark_moved()
+
     def _mark_moved(self) -> None:
         lot = self.lot
         self.put("#name", f"Lot {lot.code}" if lot is not None else "Castings")
@@ -138,16 +143,20 @@ class CastingsScreen(BinFrame):
         if stack is not None and self.tub is not None:
             self._take_up(stack, self.tub)
         elif stack is not None and lot is not None and coming is not None:
-            self._do(stack, lot, coming.code)
+            if early := not_yet(coming, self.house.now):
+                self.house.say(f"{early} g does it anyway")
+            else:
+                self._do(stack, lot, coming.code)
 
     def _take_up(self, stack: Stack, tub: Tub) -> None:
         begun = as_lot(tub, stack)
         if self.house.save(self.key, [begun], f"Taken up as lot {begun.lot}. u takes it back"):
-            self.query_one(LineList).mark_row(begun.lot)
-            self._mark_moved()
+            self.held = begun.lot
+            self.show(self.key)
 
     def _do(self, stack: Stack, lot: Lot, code: str) -> None:
         """Write it down at once, or ask for its amounts; what no hand can do is told."""
+        self.held = lot.code
         if code in AT_ONCE:
             bait = {"bait": last_bait(lot)} if code == "lure" else {}
             entries = lot_forms.entries_of(stack, lot, code, self.house.now, **bait)
@@ -168,14 +177,14 @@ class CastingsScreen(BinFrame):
             self.app.push_screen(ReasonScreen("Castings not kept as a lot", TAKE_UP, self.marked_page))
 
     def action_filter_kind(self) -> None:
-        """All that can be done with the marked lot, typed: another stage, another day, given away."""
+        """All that can be done with the marked lot, typed: another stage, another day. Giving has a sheet."""
         lot = self.lot
         if lot is None:
             return
 
         def do(act: str | None) -> None:
             if act == "give":
-                read_first(self.house, self.key, "giving_away", lambda: self._ask(lot, "give"))
+                read_first(self.house, self.key, "giving_away", lambda: self._sheet("give"))
             elif act is not None:
                 self._ask(lot, act)
 
@@ -183,6 +192,7 @@ class CastingsScreen(BinFrame):
         self.app.push_screen(Choose(f"What was done with lot {lot.code}?", choices), do)
 
     def _ask(self, lot: Lot, act: str) -> None:
+        self.held = lot.code
         if (stack := self.stack) is not None:
             ask(self.house, self.key, lot_forms.lot_form(stack, lot, act), SAVED)
 

@@ -11,6 +11,7 @@ from textual.app import ComposeResult
 from textual.content import Content
 from textual.widgets import Static
 
+from trayturn.advice.castings.early import TAKEN_BY, minded_taking
 from trayturn.domain.lots import Lot
 from trayturn.domain.setup import Units
 from trayturn.domain.stack import Stack
@@ -44,6 +45,7 @@ class LotSheet(Sheet[None]):
     DEFAULT_CSS = """
     LotSheet {
         Answers { height: auto; max-height: 7; }
+        #mind { margin-top: 1; height: auto; color: $act; text-style: bold; }
         #after { margin-top: 1; height: auto; color: $quiet; }
         #wrong { height: auto; min-height: 1; color: $text-error; }
         #sheet-keys { color: $act; }
@@ -75,6 +77,7 @@ class LotSheet(Sheet[None]):
 
     def compose_body(self) -> ComposeResult:
         yield Answers(id="answers")
+        yield Static(id="mind")
         yield Static(id="after")
 
     def compose_foot(self) -> ComposeResult:
@@ -85,6 +88,9 @@ class LotSheet(Sheet[None]):
         self.rows.ask(self.questions())
         self.rows.mark_row(self.FIRST)
         self.set_focus(self.rows)
+        minded = minded_taking(self.lot, self.stack) if self.ACT in TAKEN_BY else ""
+        self.query_one("#mind", Static).update(Content(f"! {minded}"))
+        self.query_one("#mind").display = bool(minded)
         self.say()
 
     @property

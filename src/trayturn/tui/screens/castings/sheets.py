@@ -6,17 +6,25 @@ from typing import Any
 
 from trayturn.advice.bands import rough_mass
 from trayturn.advice.castings.cocoons import expected
-from trayturn.advice.castings.drying import SIEVES_BELOW_PCT, share_passed, sieves_at_kg
-from trayturn.advice.castings.stages import KEEPS_FOR, USUAL_MESH_MM
+from trayturn.advice.castings.drying import (
+    SIEVES_BELOW_PCT,
+    TRIED_MESH_MM,
+    USUAL_MESH_MM,
+    mesh_words,
+    share_passed,
+    sieves_at_kg,
+)
+from trayturn.advice.castings.stages import KEEPS_FOR, filled_use_by, use_by
 from trayturn.domain.entries import Stage
-from trayturn.domain.lots import LEAST_KG
+from trayturn.domain.lots import LEAST_KG, next_label
 from trayturn.domain.setup import Units
 from trayturn.domain.units import two_figures
 from trayturn.tui.screens.castings.sheet import LotSheet
+from trayturn.tui.screens.castings.taking import GiveSheet
 from trayturn.tui.screens.castings.use_sheet import UseSheet
 from trayturn.tui.widgets.answers import Answer, Count, Cycle, Words
 
-MESHES_MM = (USUAL_MESH_MM, 4.0, 3.2)
+MESHES_MM = (USUAL_MESH_MM, TRIED_MESH_MM, 3.2)
 MESHES_US = ("1/4 in", "0.16 in", "1/8 in")
 
 
@@ -102,9 +110,14 @@ class SieveSheet(LotSheet):
         return {"mesh": MESHES_MM[self.place("mesh")], **parts, "to": self.text("to")}
 
     def words(self) -> list[str]:
-        share = share_passed(self.kg("passed"), self.kg("oversize"))
+        passed, stayed = self.kg("passed"), self.kg("oversize")
+        share = share_passed(passed, stayed)
         through = [f"{100 * share:.0f} % passes."] if share is not None else []
-        return [*through, "What falls through is the lot from then on, and goes on to cure."]
+        if passed is None and stayed is not None and self.lot.kg is not None and stayed <= self.lot.kg:
+            rest = rough_mass(self.lot.kg - stayed, self.units)
+            through = [f"Without that, {rest} of it is left."]
+        cures = "What falls through is the lot from then on, and goes on to cure."
+        return [*through, cures, mesh_words(self.units)]
 
 
 class PackSheet(LotSheet):
@@ -117,7 +130,7 @@ class PackSheet(LotSheet):
         return [
             Count("count", "Jars or bags", number=1),
             self.at_most("kg", "Each holds", 0.5, left),
-            Words("label", "Label", "", f"jar {len(self.lot.jars) + 1}"),
+            Words("label", "Label", "", next_label(self.stack)),
         ]
 
     def values(self) -> dict[str, Any]:
@@ -131,16 +144,18 @@ class PackSheet(LotSheet):
     def words(self) -> list[str]:
         kg, left = (self.kg("kg") or 0.0) * (self.number("count") or 0), self.lot.kg
         together = f"Together {rough_mass(kg, self.units)}"
-        use_by = f"Best used by {self.house.now + KEEPS_FOR:%Y-%m-%d}; keep them damp, in what lets air in."
+        day, ready = filled_use_by(self.lot, self.house.now), use_by(self.lot) is not None
+        since = "from being ready" if ready else "from filling, as it is not ready"
+        by = f"Best used by {day:%Y-%m-%d}, {KEEPS_FOR.days} days {since}; keep them damp, with air."
         if left is None:
-            return [f"{together}.", use_by]
+            return [f"{together}.", by]
         if kg > left + LEAST_KG:
             return [
                 f"{together}, which is more than the {rough_mass(left, self.units)} of it by weight.",
-                use_by,
+                by,
             ]
         rest = rough_mass(left - kg, self.units) if left - kg > LEAST_KG else "nothing"
-        return [f"{together}; {rest} of it stays loose.", use_by]
+        return [f"{together}; {rest} of it stays loose.", by]
 
 
 SHEETS: dict[str, type[LotSheet]] = {
@@ -149,5 +164,6 @@ SHEETS: dict[str, type[LotSheet]] = {
     "sieve": SieveSheet,
     "pack": PackSheet,
     "use": UseSheet,
+    "give": GiveSheet,
 }
-"""By what comes next for a lot."""
+"""By what is done with a lot."""

@@ -5,14 +5,11 @@ from __future__ import annotations
 from typing import Any
 
 from trayturn.advice.bands import mass_band, rough_mass, rough_volume
-from trayturn.advice.castings.stages import jar_use_by
 from trayturn.advice.castings.use import MOST_PCT, castings_for, density_words, judge
-from trayturn.domain.lots import LEAST_KG
 from trayturn.domain.setup import Units
 from trayturn.domain.units import QUART_L
-from trayturn.domain.words import clean
 from trayturn.tui.screens.castings.amount_rows import Litres
-from trayturn.tui.screens.castings.sheet import LotSheet
+from trayturn.tui.screens.castings.taking import TakingSheet
 from trayturn.tui.widgets.answers import Answer, Count, Cycle, Words
 
 USUAL_SHARE = 15
@@ -20,24 +17,16 @@ DESPITE = Cycle("despite", "All the same", "", ("no", "yes"), 0)
 TOP_DRESSING = "Without a mix, as top dressing: no rate for that was found."
 
 
-class UseSheet(LotSheet):
+class UseSheet(TakingSheet):
     """The mix reckons the castings; what was really weighed is stepped or typed."""
 
     ACT, FIRST = "use", "mix"
 
-    @property
-    def labels(self) -> tuple[str, ...]:
-        """Jars that hold something, to be used first on top; an empty label is what is loose."""
-        full = [jar for jar in self.lot.jars.values() if jar.left_kg > 0]
-        loose = self.lot.kg is None or self.lot.kg > 0
-        return (*(jar.label for jar in sorted(full, key=jar_use_by)), *([""] if loose else []))
-
     def questions(self) -> list[Answer]:
         us = self.units is Units.US
         litres = 10 * QUART_L if us else 10.0
-        shown = tuple(clean(label, 30) or "loose" for label in self.labels)
         return [
-            *([Cycle("label", "Out of", "", shown, 0)] if len(shown) > 1 or self.lot.jars else []),
+            *self.out_of(),
             Litres("mix", "Mix to make", "", litres, us, "no mix"),
             Count("share", "Share of mix", number=USUAL_SHARE, step=5, after=" %", most=100),
             self.at_most("kg", "Castings", castings_for(litres, USUAL_SHARE)[1].mid, self.held(0)),
@@ -53,11 +42,6 @@ class UseSheet(LotSheet):
             rows = [row for row in self.rows.answers if row.key != DESPITE.key]
             self.rows.rearrange([*rows, DESPITE] if self.too_much else rows)
 
-    def held(self, place: int) -> float | None:
-        """What is left in the jar of that place among the labels, or loose, kg; None where not weighed."""
-        label = self.labels[place] if self.labels else ""
-        return self.lot.jars[label].left_kg if label else self.lot.kg
-
     @property
     def litres(self) -> float:
         row = self.rows.answer("mix")
@@ -69,7 +53,7 @@ class UseSheet(LotSheet):
 
     def values(self) -> dict[str, Any]:
         return {
-            "label": self.labels[self.place("label")] if self.labels else "",
+            "label": self.label,
             "kg": self.kg("kg"),
             "where": self.text("where"),
             "share": self.number("share") if self.litres else None,
@@ -91,12 +75,10 @@ class UseSheet(LotSheet):
         ]
 
     def short(self) -> list[str]:
-        """What to say where more is written down than there is, or than the mix would take."""
-        held, kg = self.held(self.place("label")), self.kg("kg") or 0.0
-        if held is None:
-            return []
+        """The same, and where there is less than the mix would take."""
+        held, told = self.held(self.place("label")), super().short()
+        if held is None or told or not self.litres:
+            return told
+        wanted = castings_for(self.litres, self.number("share") or 0)[1].low
         left = rough_mass(held, self.units)
-        if kg > held + LEAST_KG:
-            return [f"That is more than the {left} there is by weight."]
-        wanted = castings_for(self.litres, self.number("share") or 0)[1].low if self.litres else 0.0
         return [f"Only {left} is there: enough for less of that mix."] if wanted > held else []

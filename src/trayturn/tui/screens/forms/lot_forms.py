@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import datetime
 
+from trayturn.advice.castings.early import TAKEN_BY, minded_taking
 from trayturn.advice.castings.taking_up import old_tubs
 from trayturn.domain.entries import Entry, LotBegun, LotStage
 from trayturn.domain.lots import Lot, next_code
@@ -13,7 +14,9 @@ from trayturn.domain.units import show_mass
 from trayturn.tui.screens.forms.entry_forms import NOTE, WHEN
 from trayturn.tui.screens.forms.fields import Field, Option
 from trayturn.tui.screens.forms.form import Form, Values
-from trayturn.tui.screens.forms.lot_parts import NO_TRAY, PARTS, mass_field, minded_share
+from trayturn.tui.screens.forms.lot_fields import NO_TRAY, mass_field
+from trayturn.tui.screens.forms.lot_parts import PARTS
+from trayturn.tui.screens.forms.lot_taking import minded_share
 
 ACTS = {
     "lure": "Lay a bait on it",
@@ -35,7 +38,8 @@ def lot_form(stack: Stack, lot: Lot, act: str) -> Form:
     fields, build = PARTS[act](stack, lot)
     title = f"Lot {lot.code}: {ACTS[act].lower()}"
     aside = minded_share if act == "use" else None
-    return Form(title, "", (*fields, NOTE, WHEN), build, stack.setup.units, aside=aside)
+    intro = minded_taking(lot, stack) if act in TAKEN_BY else ""
+    return Form(title, intro, (*fields, NOTE, WHEN), build, stack.setup.units, aside=aside)
 
 
 def entries_of(stack: Stack, lot: Lot, act: str, now: datetime, **values: object) -> list[Entry]:
@@ -67,6 +71,7 @@ def new_lot_form(stack: Stack) -> Form:
     )
 
     def build(v: Values, now: datetime) -> list[Entry]:
+        """The entry that begins it, by what was answered."""
         tray = v["tray"] or None
         return [
             LotBegun(

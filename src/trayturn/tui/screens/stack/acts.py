@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
+from trayturn.advice.castings.taking_up import old_tubs, tub_key
 from trayturn.advice.due.castings import lot_of
 from trayturn.advice.due.keepers_word import mark_done
 from trayturn.domain.entries import Stage
@@ -26,6 +27,8 @@ def do(house: TrayturnApp, due: Due, marked: str | None = None) -> None:
     """
     if (act := ACTS.get(due.kind)) is not None:
         act(house, due.bin, _lot(house, due) if due.kind == "castings" else due.tray or marked)
+    elif due.pressing and due.kind == "hatch" and (tub := _tub(house, due)) is not None:
+        go(house, "castings", due.bin, tub)
     elif due.pressing:
         close(house, due)
     else:
@@ -37,6 +40,13 @@ def _lot(house: TrayturnApp, due: Due) -> str | None:
     stack = house.shelf.stack(due.bin)
     lot = lot_of(due, stack) if stack is not None else None
     return lot.code if lot is not None else None
+
+
+def _tub(house: TrayturnApp, due: Due) -> str | None:
+    """The castings it is about, by their row on the castings screen, where they can be taken up as a lot."""
+    stack = house.shelf.stack(due.bin)
+    tubs = old_tubs(stack) if stack is not None else ()
+    return next((tub_key(tub) for tub in tubs if tub.tray == due.tray), None)
 
 
 def close(house: TrayturnApp, due: Due) -> None:
