@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import timedelta
 
-from textual import work
+from textual import events, work
 
 from trayturn.domain.entries import Step
 from trayturn.procedure import separation as moves
@@ -151,19 +151,35 @@ class Walk(OnTray):
 
     def action_enter(self) -> None:
         """Pick or type for the marked answer. It never ends a step that asks something."""
-        answers = self.query_one(Answers)
-        marked = answers.answers[answers.marked] if answers.answers else None
-        if isinstance(marked, PICKED):
-            self._pick(marked)
-        elif marked is None:
+        if (marked := self._marked) is None:
             self.action_go_on()
+        elif isinstance(marked, PICKED):
+            self.picking = True
+            self._pick(marked)
         else:
             self.say("Space goes on.")
 
+    @property
+    def _marked(self) -> Answer | None:
+        answers = self.query_one(Answers)
+        return answers.answers[answers.marked] if answers.answers else None
+
     @work
     async def _pick(self, row: Answer) -> None:
-        if (stack := self.stack) is not None:
-            await pick(self.house, stack, self.tray, self.query_one(Answers), row)
+        try:
+            if (stack := self.stack) is not None:
+                await pick(self.house, stack, self.tray, self.query_one(Answers), row)
+        finally:
+            self.picking = False
+
+    def on_key(self, event: events.Key) -> None:
+        """Keys typed on while a sheet is still to open must not be taken for commands of this screen."""
+        begins = event.key == "enter" and isinstance(self._marked, PICKED)
+        if self.picking or begins:
+            event.stop()
+            event.prevent_default()
+        if begins and not self.picking:
+            self.action_enter()
 
     def action_leave(self) -> None:
         """The place is in the journal; what is answered of the step under way is kept for coming back."""
