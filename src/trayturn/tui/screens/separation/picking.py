@@ -24,7 +24,7 @@ from trayturn.tui.screens.separation.rows import (
     piece_row,
     thing_row,
 )
-from trayturn.tui.widgets.answer_rows import Answer, Mass, Words
+from trayturn.tui.widgets.answer_rows import Answer, Cycle, Mass, Tick, Words
 from trayturn.tui.widgets.choose import Choose
 from trayturn.tui.widgets.type_in import TypeIn
 
@@ -37,8 +37,26 @@ CM = (1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 15.0, 20.0)
 INCHES = tuple(round(100 * INCH_M * inches, 2) for inches in (0.5, 1, 1.5, 2, 2.5, 3, 4, 6, 8))
 """Sizes to pick from, both in cm."""
 PIECE_LONGEST, SOURCE_LONGEST = 60, 200
-PICKED = (Add, PieceRow, ThingRow, LotRow, Mass, Words)
+PICKED = (Add, PieceRow, ThingRow, Cycle, Mass, Words)
 """Rows that Enter picks or types something for."""
+
+
+CHOOSE = "- and + change it; Space goes on."
+
+
+def enter_does(row: Answer | None) -> str:
+    """What Enter does on that row, in two or three words; empty where it does nothing."""
+    ways: tuple[tuple[type[Answer], str], ...] = (
+        (PieceRow, "Enter takes a size"),
+        (ThingRow, "Enter takes another source"),
+        (LotRow, "Enter types another place"),
+        (Mass, "Enter types"),
+        (Words, "Enter types"),
+        (Tick, "Enter tells why"),
+        (Add, "Enter picks"),
+        (Cycle, "Enter picks"),
+    )
+    return next((words for kind, words in ways if isinstance(row, kind)), "")
 
 
 async def pick(house: TrayturnApp, stack: Stack, tray: str, answers: Answers, row: Answer) -> None:
@@ -56,6 +74,10 @@ async def pick(house: TrayturnApp, stack: Stack, tray: str, answers: Answers, ro
         place = await _typed(house, "Where do the castings wait?", "such as hatch tub", SOURCE_LONGEST)
         if place is not None:
             answers.put(row.at(place))
+    elif isinstance(row, Cycle):
+        place = await _chosen(house, row.label, row.options, row.chosen or 0)
+        if place is not None:
+            answers.put(row.picked(place + 1))
     elif isinstance(row, Mass | Words):
         await _type_in(house, answers, row)
 

@@ -6,6 +6,8 @@ from datetime import timedelta
 
 from textual import events, work
 
+from trayturn.advice.cautions import CAUTIONS
+from trayturn.advice.links import page_for
 from trayturn.domain.entries import Step
 from trayturn.procedure import separation as moves
 from trayturn.procedure.splitting import CannotSplit
@@ -15,10 +17,11 @@ from trayturn.tui.commands import SEPARATION
 from trayturn.tui.moving import go_back, settle_away
 from trayturn.tui.screens.separation import steps
 from trayturn.tui.screens.separation.on_tray import GONE, OnTray
-from trayturn.tui.screens.separation.picking import PICKED, pick
+from trayturn.tui.screens.separation.picking import CHOOSE, PICKED, pick
 from trayturn.tui.screens.separation.settling import Away
 from trayturn.tui.ways import go
-from trayturn.tui.widgets.answers import Answer, Answers
+from trayturn.tui.widgets.answers import Answer, Answers, Pick, Tick
+from trayturn.tui.widgets.reason import ReasonScreen
 from trayturn.tui.widgets.timeline.side_view import SideView
 
 FIVE, ONE = timedelta(minutes=5), timedelta(minutes=1)
@@ -156,8 +159,15 @@ class Walk(OnTray):
         elif isinstance(marked, PICKED):
             self.picking = True
             self._pick(marked)
+        elif isinstance(marked, Tick):
+            self._tell_why(marked.key)
         else:
-            self.say("Space goes on.")
+            self.say("Digits choose; Space goes on." if isinstance(marked, Pick) else CHOOSE)
+
+    def _tell_why(self, code: str) -> None:
+        """The whole of a caution: what to do, why, and the source."""
+        caution = next(one for one in CAUTIONS if one.code == code)
+        self.house.push_screen(ReasonScreen(caution.title, caution.story, page_for(code)))
 
     @property
     def _marked(self) -> Answer | None:
