@@ -138,7 +138,8 @@ def test_many_worms_on_much_that_is_left_ask_for_a_longer_rest_and_not_for_the_e
     stops, why = advised_to_stop(now, 0.9)
     assert (stops, why) == (
         False,
-        "Many worms came off, but about 90 % is still in the tray: they had not gone down yet.",
+        "Many worms came off, but about 90 % is still in the tray (by weight, at the start and of each "
+        "skim): they had not gone down yet.",
     )
     told = ahead(a_stack(now), now)
     assert told.rest_advised > told.rest_as_set
@@ -160,10 +161,38 @@ def test_what_it_rests_on_is_named() -> None:
     now, guessed = separation(three), separation(three, weighed=False)
     assert ahead(a_stack(now, past), now).rests_on == "3 passes of this tray and 2 earlier trays"
     assert ahead(a_stack(now), now).rests_on == "3 passes of this tray"
-    assert ahead(a_stack(guessed), guessed).rests_on == "3 passes of this tray, not all weighed"
+    assert ahead(a_stack(guessed), guessed).rests_on == f"3 passes of this tray {SIGHT}"
     told = ahead(a_stack(guessed, past[:1]), guessed)
-    assert told.rests_on == "3 passes of this tray, not all weighed, and 1 earlier tray"
+    assert told.rests_on == f"3 passes of this tray {SIGHT} and 1 earlier tray"
     assert next_time(a_stack(None, past)).rests_on == "2 trays"
+
+
+SIGHT = "(by sight: no weight at Get ready, no skim weighed)"
+
+
+def test_what_was_not_weighed_is_named_and_what_was_is_not() -> None:
+    """Two skims of 300 g and 2 kg were weighed; the tray itself was not."""
+    weighed = separation([Pass(0.2, 0.8), Pass(0.2, 0.6)])
+    start = replace(weighed, gross_kg=None)
+    assert ahead(a_stack(start), start).rests_on == "2 passes of this tray (by sight: no weight at Get ready)"
+    passes = (weighed.passes[0].model_copy(update={"skimmed_kg": None}), weighed.passes[1])
+    skim = replace(weighed, passes=passes)
+    told = "2 passes of this tray (by sight: 1 of 2 skims not weighed)"
+    assert ahead(a_stack(skim), skim).rests_on == told
+    light = replace(weighed, gross_kg=0.5)
+    assert "at Get ready no heavier than empty" in ahead(a_stack(light), light).rests_on
+
+
+@pytest.mark.parametrize(("left", "said"), [(0.62, "about 60 %"), (0.58, "about 60 %"), (0.9, "about 90 %")])
+def test_what_is_left_is_said_no_finer_than_it_is_weighed(left: float, said: str) -> None:
+    _, why = advised_to_stop(separation([Pass(1 - left, left, "many")]), 0.9)
+    assert f"{said} is still in the tray (by weight, " in why
+
+
+def test_next_to_nothing_is_said_as_less_than_five_percent() -> None:
+    stops, why = advised_to_stop(separation([Pass(0.99, 0.01)]), 0.9)
+    assert stops
+    assert "less than 5 % of what it held (by weight, " in why
 
 
 def test_an_earlier_tray_put_back_unweighed_tells_nothing_of_the_passes() -> None:

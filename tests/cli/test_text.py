@@ -34,7 +34,7 @@ Pantry, tray A: separation begun yesterday
   Since yesterday 09:40, then loosen again, or settle.
   Many worms came off in the skim: they have nowhere lower to go. Stop here.
   No more passes, about 15 min to the end.
-  That rests on 1 pass of this tray, not all weighed.
+  That rests on 1 pass of this tray (by sight: no weight at Get ready).
   Pass 1: about 1.2 kg skimmed, many worms seen, found a plastic label.
 """
 

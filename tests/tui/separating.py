@@ -1,5 +1,6 @@
 """A keeper who separates the finished tray of the usual bin: to the skim, to the settling, to the summary."""
 
+import re
 from contextlib import AbstractAsyncContextManager
 from pathlib import Path
 from typing import Any
@@ -53,8 +54,9 @@ def marked_lines(k: Keeper) -> list[str]:
 async def take(k: Keeper, name: str) -> Keeper:
     """Take a choice of the sheet by its name."""
     assert k.screen == "Choose"
+    await k.press("home")
     for _ in range(30):
-        if any(line.startswith(f"{name} ") for line in marked_choices(k)):
+        if any(re.match(rf"(\d |  )?{re.escape(name)} ", line) for line in marked_choices(k)):
             return await k.press("enter")
         await k.press("down")
     raise AssertionError(f"no choice {name!r} in:\n{k.picture}")

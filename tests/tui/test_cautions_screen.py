@@ -1,13 +1,17 @@
 """The cautions screen: what to do in sight, reason and source one key away."""
 
+from collections.abc import Sequence
 from pathlib import Path
 
 import pytest
 from textual.screen import Screen
 
-from tests.builders import a_usual_bin, entry
+from tests.builders import a_usual_bin, entry, moment, started
 from tests.tui.house import SIZES, a_home, drawn, footer_fits, opened, shown
+from tests.tui.separating import a_keeper
+from tests.tui.stories import Wrist, keeper
 from trayturn.advice.cautions import CAUTIONS, WORKS, cautions_for
+from trayturn.domain.entries import Entry
 from trayturn.tui.screens.cautions.screen import CautionsScreen
 from trayturn.tui.widgets.line_list import LineList
 from trayturn.tui.widgets.reason import ReasonScreen
@@ -68,3 +72,51 @@ async def test_those_read_for_the_bin_are_ticked_with_the_day(tmp_path: Path) ->
         assert len(ticked) == 1
         assert "read Sun 3 May" in ticked[0]
         assert "[ ]" in drawn(app)
+
+
+async def test_after_the_last_tick_the_keys_say_that_space_goes_on(tmp_path: Path) -> None:
+    async with keeper(a_home(tmp_path, a_usual_bin()), "pantry", wrist=Wrist(moment(70))) as k:
+        await k.press("f")
+        assert k.screen == "CautionsSheet"
+        k.sees("Space ticks")
+        while "[ ]" in k.picture:
+            k.sees_no("Space goes on")
+            await k.press("space")
+        k.sees("All ticked: Space goes on")
+        k.sees_no("Space ticks")
+        await k.press("1")
+        k.sees("Space ticks")
+        await k.press("space", "space")
+        assert k.screen == "Feed"
+
+
+@pytest.mark.parametrize(
+    ("journal", "said"),
+    [
+        ((started("A", 0, stage="feeding"),), "Before you feed this bin for the first time"),
+        (a_usual_bin(), "Before you feed this bin: its cautions were not read here yet"),
+        (
+            (*a_usual_bin(), entry("cautions_read", 63, work="feeding", codes=("gloves",))),
+            "Before you feed this bin: the cautions have changed since they were read",
+        ),
+    ],
+)
+async def test_the_sheet_is_headed_by_what_is_true(
+    tmp_path: Path, journal: Sequence[Entry], said: str
+) -> None:
+    async with keeper(a_home(tmp_path, journal), "pantry", wrist=Wrist(moment(70))) as k:
+        await k.press("f")
+        assert k.screen == "CautionsSheet"
+        k.sees(said)
+
+
+async def test_a_caution_before_separating_tells_why_on_enter(tmp_path: Path) -> None:
+    async with a_keeper(tmp_path) as k:
+        await k.press("s", "space")
+        first = cautions_for("separation")[0]
+        assert "Space ticks line by line. Enter tells why." in k.reads("#hint")
+        await k.press("enter")
+        assert k.screen == "Reason"
+        assert first.why in k.reads("#reason")
+        await k.press("escape", *["space"] * len(cautions_for("separation")))
+        assert "All ticked: Space starts the loosening." in k.reads("#hint")

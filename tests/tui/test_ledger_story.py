@@ -73,7 +73,45 @@ async def test_g_sets_what_had_been_forecast_beside_what_came(
         await k.press("g")
         await k.app.workers.wait_for_complete()
         await k.pause()
-        k.sees("The outlook had led to expect")
+        k.sees("The outlook had led to expect", "Done: past forecasts of 2 turns")
+        k.sees("forecast", "held", "kg to 4.9 kg", "of 2")
+
+
+async def test_forecasts_stand_in_the_table_of_a_small_window_and_of_all_bins(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("trayturn.advice.outlook.score.DRAWS", 20)
+    monkeypatch.setattr("trayturn.advice.outlook.score.MOST", 1)
+    async with keeper(samples(tmp_path, "stairwell", "school"), "stairwell") as k:
+        await k.press("2", "g")
+        await k.app.workers.wait_for_complete()
+        await k.pause()
+        k.sees("forecast", "held", "in all, 5 of 5", "of 1", "The outlook had led to expect", "of 1 turn;")
+        assert k.footer_fits
+        await k.press("escape", "escape")
+        await k.app.screen.run_action("ledgers")
+        await k.press("g")
+        await k.app.workers.wait_for_complete()
+        await k.pause()
+        k.sees("bin", "forecast", "held", "Stairwell", "Done: past forecasts of 2 turns")
+
+
+async def test_the_mean_is_never_on_a_line_of_another_figure(tmp_path: Path) -> None:
+    async with keeper(samples(tmp_path), "stairwell") as k:
+        await k.press("2")
+        k.sees("turn by turn, the highest 0.65")
+        (line,) = [line for line in k.picture.splitlines() if "mean 0.63" in line]
+        assert "0.65" not in line
+        # Of five lines for 0.65 the mean of 0.63 is at 4.8: high in the topmost one.
+        assert "▔ mean" in line
+
+
+async def test_g_says_so_where_there_is_nothing_to_forecast(tmp_path: Path) -> None:
+    async with keeper(a_home(tmp_path, a_usual_bin()), "pantry", wrist=Wrist(moment(70))) as k:
+        await k.press("2", "g")
+        await k.app.workers.wait_for_complete()
+        await k.pause()
+        k.sees("No forecast could be made again")
 
 
 async def test_all_bins_are_reached_by_name_from_the_first_screen(tmp_path: Path) -> None:
@@ -122,7 +160,7 @@ async def test_bars_are_told_without_colour(tmp_path: Path, ascii_only: bool) ->
         foot = next(n for n, line in enumerate(lines) if "???" in line)
         bars = [[line[start : start + 3] for line in lines[foot - 4 : foot + 1]] for start in (7, 12, 17)]
         full, half = ("###", "###") if ascii_only else ("███", "▄▄▄")
-        empty = {"   ", "---", "───"}
+        empty = {"   ", "---", "───", "▁▁▁", "▔▔▔"}
         assert bars[0] == [full] * 5
         assert bars[1][-1] == "???"
         assert set(bars[1][:-1]) <= empty

@@ -202,7 +202,7 @@ async def test_the_pass_under_way_is_counted_in_while_skimming(tmp_path: Path) -
         await to_the_skim(k)
         k.sees("passes with this one, ", "That rests on common practice, no source.")
         await k.press("2", "space")
-        k.sees("more passes, ", "That rests on 1 pass of this tray, not all")
+        k.sees("more passes, ", "That rests on 1 pass of this tray (by sight:")
 
 
 @pytest.mark.parametrize("size", [(80, 24), (120, 40)])

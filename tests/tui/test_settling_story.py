@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from tests.builders import entry, moment
-from tests.tui.separating import a_keeper, a_shed, row, settle, settled, to_the_skim
+from tests.tui.separating import a_keeper, a_shed, marked_choices, row, settle, settled, take, to_the_skim
 from tests.tui.stories import Keeper, written_elsewhere
 from trayturn.domain.entries import LotStage, Step, WormsAdded, WormsRemoved
 
@@ -132,3 +132,47 @@ async def test_amounts_for_the_shed_are_kept_while_the_keeper_looks_at_other_pla
         k.sees_no("by weight")
         await k.press("right")
         k.sees("-  200 g  +")
+
+
+@pytest.mark.parametrize(
+    ("label", "hint", "opens"),
+    [
+        ("Castings", "- and + change, Enter types.", "TypeIn"),
+        ("Lot A1", "- and + change, Enter types another", "TypeIn"),
+        ("Worms to", "- and + change, Enter picks.", "Choose"),
+        ("The rest to", "- and + change, Enter picks.", "Choose"),
+        ("Add a piece", "Enter picks.", "Choose"),
+        ("Pieces to", "- and + change, Enter picks.", "Choose"),
+    ],
+)
+async def test_what_the_hint_says_of_enter_is_true_of_the_marked_row(
+    tmp_path: Path, label: str, hint: str, opens: str
+) -> None:
+    async with a_keeper(tmp_path) as k:
+        await to_the_skim(k)
+        await settle(k)
+        await row(k, label)
+        assert hint in k.reads("#hint")
+        await k.press("enter")
+        assert k.screen == opens
+
+
+async def test_a_place_is_picked_from_its_list_which_opens_at_it(tmp_path: Path) -> None:
+    async with a_keeper(tmp_path) as k:
+        await to_the_skim(k)
+        await settle(k)
+        await row(k, "Worms to")
+        await k.press("right", "enter")
+        assert "tray C" in marked_choices(k)[0]
+        await take(k, "another bin")
+        k.sees("‹ another bin ›", "Step 6 of 7")
+
+
+async def test_enter_says_what_it_cannot_do_on_a_number(tmp_path: Path) -> None:
+    a_shed(tmp_path)
+    async with a_keeper(tmp_path) as k:
+        await to_the_shed(k)
+        await row(k, "or number")
+        assert "Enter" not in k.reads("#hint")
+        await k.press("enter")
+        assert k.reads("#hint") == "- and + change it; Space goes on."

@@ -15,6 +15,11 @@ class Caution:
     why: str
     source: str
 
+    @property
+    def story(self) -> list[str]:
+        """All of it, line by line: what to do, why, and the source."""
+        return [self.to_do, "", self.why, "", f"Source: {self.source}"]
+
 
 CAUTIONS: tuple[Caution, ...] = (
     Caution(

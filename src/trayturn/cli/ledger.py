@@ -6,11 +6,19 @@ from argparse import Namespace
 from collections.abc import Sequence
 
 from trayturn.advice.bands import Band
-from trayturn.advice.ledger.books import Ledger, Own, Totals, in_all, ledger_of
+from trayturn.advice.ledger.books import Foretold, Ledger, Own, Totals, in_all, ledger_of
 from trayturn.advice.ledger.castings import Castings
 from trayturn.advice.ledger.remarks import Remark
-from trayturn.advice.ledger.sums import ABOUT, NOTHING_YET, kept_line, under_way_lines, yield_line
-from trayturn.advice.ledger.table import OF_ONE, heading, sum_row, sums_of, turn_line
+from trayturn.advice.ledger.sums import (
+    ABOUT,
+    NO_FORECASTS,
+    NOTHING_YET,
+    forecast_line,
+    kept_line,
+    under_way_lines,
+    yield_line,
+)
+from trayturn.advice.ledger.table import columns_of, heading, sum_row, sums_of, turn_line
 from trayturn.advice.ledger.turn import Turn
 from trayturn.advice.pantry import pantry_of
 from trayturn.cli import as_json
@@ -36,6 +44,8 @@ def ledger(options: Namespace, clock: Clock) -> int:
     books.sort(key=lambda one: one.name.casefold())
     if not options.json:
         _print(books, broken, Page(options.ascii))
+        if options.forecasts and in_all(books).foretold is None:
+            Page(options.ascii).line(f"{NO_FORECASTS}.")
     elif options.bin:
         as_json.print_json(_data(books[0]))
     else:
@@ -101,6 +111,7 @@ def _turn(turn: Turn, book: Ledger) -> as_json.Data:
         "solids_kept": _band(turn.kept),
         "worms_to": _worms_to(turn),
         "forecast_kg": _band(turn.forecast_kg),
+        "forecast_held": turn.held,
         "remarks": [one.code for one in book.remarks_of(turn)],
     }
 
@@ -133,7 +144,15 @@ def _totals(totals: Totals) -> as_json.Data:
         "castings_per_kg_of_scraps": _own(totals.per_scraps),
         "castings_per_kg_of_solids": _own(totals.per_solids),
         "solids_kept": _band(totals.kept),
+        "forecasts": _foretold(totals.foretold),
     }
+
+
+def _foretold(told: Foretold | None) -> as_json.Data | None:
+    if told is None:
+        return None
+    came = as_json.amount(told.castings_kg)
+    return {"turns": told.turns, "held": told.held, "castings_kg": came, "kg": _band(told.forecast_kg)}
 
 
 def _own(own: Own | None) -> as_json.Data | None:
@@ -162,8 +181,9 @@ def _print(books: Sequence[Ledger], broken: Sequence[str], page: Page) -> None:
     if len(books) > 1 and everything.turns:
         units = Units.US if all(book.units is Units.US for book in books) else Units.METRIC
         page.line()
-        page.line(sum_row("all bins", everything, OF_ONE, units))
-        page.lines([line for line in (yield_line(everything, units), kept_line(everything)) if line], 0, 2)
+        page.line(sum_row("all bins", everything, columns_of(books, named=False), units))
+        told = (yield_line(everything, units), forecast_line(everything, units), kept_line(everything))
+        page.lines([line for line in told if line], 0, 2)
     if everything.turns:
         page.line()
         page.lines(ABOUT, 0, 2)
@@ -175,13 +195,15 @@ def _print_book(book: Ledger, page: Page, *, alone: bool) -> None:
         page.line(NOTHING_YET[0])
         page.lines(under_way_lines(book))
         return
-    page.line(heading(OF_ONE, book.units))
+    columns = columns_of([book], named=False)
+    page.line(heading(columns, book.units))
     for turn in book.turns:
         wrong = bool(book.remarks_of(turn))
-        page.line(turn_line(turn, "", OF_ONE, book.as_of, book.units, wrong=wrong))
+        page.line(turn_line(turn, "", columns, book.as_of, book.units, wrong=wrong))
     for label, totals in sums_of([book], book.totals):
-        page.line(sum_row(label, totals, OF_ONE, book.units))
+        page.line(sum_row(label, totals, columns, book.units))
     kept = kept_line(book.totals) if alone else ""
-    told = (yield_line(book.totals, book.units), kept, *under_way_lines(book))
+    foretold = forecast_line(book.totals, book.units)
+    told = (yield_line(book.totals, book.units), foretold, kept, *under_way_lines(book))
     page.lines((line for line in told if line), 0, 2)
     page.lines((f"! {remark.what} {remark.look}" for remark in book.remarks), 0, 2)

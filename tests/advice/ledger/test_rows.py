@@ -166,5 +166,7 @@ def test_a_forecast_is_set_beside_what_came() -> None:
     (one,) = ledger_of(stack, pantry, {("A", moment(0)): Band(0.8, 0.9, 1.1)}).turns
     assert one.forecast_kg == (0.8, 0.9, 1.1)
     assert "it came out within that" in " ".join(story(one, moment(200), METRIC))
+    assert (none.held, one.held) == (None, True)
     (off,) = ledger_of(stack, pantry, {("A", moment(0)): Band(2, 3, 4)}).turns
+    assert off.held is False
     assert "it came out beside that" in " ".join(story(off, moment(200), METRIC))

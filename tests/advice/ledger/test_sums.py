@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 from hypothesis import given
 
-from tests.advice.ledger.turns import book, one_turn, separation
+from tests.advice.ledger.turns import bin_of, book, one_turn, separation
 from tests.builders import entry, moment
 from tests.domain.test_replay_any import AS_OF, profiles
 from tests.test_sample_profiles import sample, stack_of
@@ -19,6 +19,7 @@ from trayturn.advice.ledger.books import in_all, ledger_of
 from trayturn.advice.ledger.sums import (
     STAYS,
     against_published,
+    forecast_line,
     kept_line,
     ratio,
     sum_line,
@@ -178,3 +179,18 @@ def test_an_old_separation_without_anything_weighed_still_reads() -> None:
     one = book(*one_turn()[:2], *separation("A", 100))
     assert one.turns[0].castings.kg is None
     assert one.turns[0].life.ended_at == moment(100.6)
+
+
+def test_forecasts_are_summed_over_the_weighed_turns_that_had_one() -> None:
+    """1 kg within 0.8 to 1.1, 2 kg beside 3 to 4; the turn not weighed is set against nothing."""
+    journal = (*one_turn(settled=1.0), *one_turn(day=150, settled=2.0), *one_turn(day=300))
+    bands = {("A", moment(day)): band for day, band in ((0, Band(0.8, 0.9, 1.1)), (150, Band(3, 3.5, 4)))}
+    stack, pantry = bin_of(*journal)
+    totals = ledger_of(stack, pantry, {**bands, ("A", moment(300)): Band(1, 2, 3)}).totals
+    told = totals.foretold
+    assert told is not None
+    assert (told.turns, told.held, told.castings_kg) == (2, 1, 3.0)
+    assert told.forecast_kg == pytest.approx((3.8, 4.4, 5.1))
+    said = forecast_line(totals, Units.METRIC)
+    assert "expect 3.8 kg to 5.1 kg in all; 3 kg came. Its band held for 1 of 2 turns" in said
+    assert forecast_line(ledger_of(stack, pantry).totals, Units.METRIC) == ""

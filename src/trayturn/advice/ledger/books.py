@@ -35,6 +35,19 @@ class Own:
 
 
 @dataclass(frozen=True, slots=True)
+class Foretold:
+    """The turns that had a forecast and were weighed: what came, kg, against the bands, all added up.
+
+    `held` is how many of them came out within their own band.
+    """
+
+    turns: int
+    held: int
+    castings_kg: float
+    forecast_kg: Band
+
+
+@dataclass(frozen=True, slots=True)
 class Totals:
     """Sums over turns, kg. Castings are what was weighed, in full or in part; the rest is over all turns."""
 
@@ -51,6 +64,7 @@ class Totals:
     per_solids: Own | None = None
     kept: Band | None = None
     """The share of the solids that stayed: the mean over the turns that tell of it, ends likewise."""
+    foretold: Foretold | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,7 +145,19 @@ def totals_of(turns: Sequence[Turn]) -> Totals:
         per_scraps=_own([turn.per_scraps for turn in turns]),
         per_solids=_own([turn.per_solids for turn in turns]),
         kept=_mean([turn.kept for turn in turns]),
+        foretold=_foretold(turns),
     )
+
+
+def _foretold(turns: Iterable[Turn]) -> Foretold | None:
+    """The forecasts of these turns against what came; None where there are none to set against it."""
+    judged = [turn for turn in turns if turn.held is not None]
+    bands = [turn.forecast_kg for turn in judged if turn.forecast_kg is not None]
+    if not bands:
+        return None
+    came = math.fsum(turn.castings.kg or 0.0 for turn in judged)
+    held = sum(turn.held is True for turn in judged)
+    return Foretold(len(judged), held, came, Band(*(math.fsum(ends) for ends in zip(*bands, strict=True))))
 
 
 def _own(ratios: Iterable[float | None]) -> Own | None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from trayturn.advice.bands import Band, percent_band, rough_mass
+from trayturn.advice.bands import Band, mass_band, percent_band, rough_mass
 from trayturn.advice.contents import LOST
 from trayturn.advice.ledger.books import Ledger, Own, Totals
 from trayturn.advice.ledger.castings import Castings
@@ -20,6 +20,9 @@ NOTHING_YET = (
     "is for each kilogram of scraps. Castings count as they are weighed: when all is settled, as a lot, or "
     "skim by skim. What nobody weighed is never guessed.",
 )
+
+
+NO_FORECASTS = "No forecast could be made again: that takes turns that were fed and weighed"
 
 
 def castings_words(castings: Castings, units: Units) -> str:
@@ -87,6 +90,19 @@ def kept_line(totals: Totals) -> str:
     return f"Of the solids {percent_band(totals.kept)} stayed. {against_published(totals.kept)}"
 
 
+def forecast_line(totals: Totals, units: Units) -> str:
+    """Castings against what had been forecast, and how often the band held; empty without forecasts."""
+    told = totals.foretold
+    if told is None:
+        return ""
+    held = f"for {told.held} of {count(told.turns, 'turn')}"
+    bands = f"{mass_band(told.forecast_kg, units)}{' in all' if told.turns > 1 else ''}"
+    return (
+        f"The outlook had led to expect {bands}; {show_mass(told.castings_kg, units)} came. "
+        f"Its band held {held}; it is meant to hold for 8 in 10."
+    )
+
+
 def under_way_lines(ledger: Ledger, name: str = "") -> list[str]:
     """What has come so far of separations that are not finished; with the bin's `name` among others."""
     told = []
@@ -108,6 +124,12 @@ def sum_story(what: str, totals: Totals, units: Units) -> list[str]:
     """All that the sums of some turns say."""
     spread = totals.per_scraps.sd if totals.per_scraps is not None else None
     differ = f"From turn to turn it differs by {ratio(spread)} (standard deviation)." if spread else ""
-    lines = (sum_line(what, totals, units), yield_line(totals, units), differ, kept_line(totals))
+    lines = (
+        sum_line(what, totals, units),
+        yield_line(totals, units),
+        differ,
+        forecast_line(totals, units),
+        kept_line(totals),
+    )
     dry = f"About {rough_mass(totals.solids_kg, units)} of what went in was dry solids, by the table."
     return [line for line in (*lines, dry if totals.solids_kg else "", *ABOUT) if line]

@@ -45,10 +45,12 @@ class Turn:
 
     @property
     def scraps_kg(self) -> float:
+        """All scraps fed to it, kg."""
         return sum(self.life.scraps_kg.values())
 
     @property
     def bedding_kg(self) -> float:
+        """All bedding laid into it, kg."""
         return sum(self.life.bedding_kg.values())
 
     @property
@@ -83,6 +85,14 @@ class Turn:
             return None
         low, mid, high = self.water.share
         return Band(1 - high, 1 - mid, 1 - low).times(self.castings.kg)
+
+    @property
+    def held(self) -> bool | None:
+        """Whether what came lies in the band of its forecast; None where either is not known."""
+        band, kg = self.forecast_kg, self.castings.kg
+        if band is None or kg is None or not self.castings.whole:
+            return None
+        return band.low <= kg <= band.high
 
     def _per(self, kg: float) -> float | None:
         return self.castings.kg / kg if self.counts and kg > 0 and self.castings.kg is not None else None

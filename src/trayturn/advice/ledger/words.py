@@ -108,13 +108,13 @@ def _kept(turn: Turn, now: datetime) -> str:
 
 
 def _forecast(turn: Turn, units: Units) -> str:
-    band, kg = turn.forecast_kg, turn.castings.kg
+    band = turn.forecast_kg
     if band is None:
         return ""
     told = f"The outlook had led to expect {mass_band(band, units)}"
-    if kg is None or not turn.castings.whole:
+    if turn.held is None:
         return f"{told}."
-    return f"{told}: it came {'out within' if band.low <= kg <= band.high else 'out beside'} that."
+    return f"{told}: it came {'out within' if turn.held else 'out beside'} that."
 
 
 def _settled(turn: Turn) -> str:

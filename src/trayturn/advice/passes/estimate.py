@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from trayturn.advice.bands import Band, exactly
 from trayturn.advice.passes.durations import Durations, durations, minutes_of
-from trayturn.advice.passes.stopping import MUCH_LEFT, advised_to_stop, empty_kg, lefts
+from trayturn.advice.passes.stopping import MUCH_LEFT, advised_to_stop, empty_kg, lefts, weights_missing
 from trayturn.domain.entries import Amount, Outcome, Step
 from trayturn.domain.setup import BinSetup
 from trayturn.domain.stack import Separation, Stack
@@ -154,13 +154,13 @@ def _had_room(sep: Separation, place: int, left: Sequence[float] | None) -> bool
 def _basis(sep: Separation, stack: Stack, before: Sequence[float]) -> str:
     """What the estimate rests on: `3 passes of this tray and 2 earlier trays`."""
     here = f"{count(len(sep.passes), 'pass', 'passes')} of this tray" if sep.passes else ""
-    unweighed = here and lefts(sep, empty_kg(stack, sep.tray)) is None
-    return _and_trays(here + (", not all weighed," if unweighed else ""), len(before))
+    missing = weights_missing(sep, empty_kg(stack, sep.tray)) if here else ""
+    return _and_trays(here + (f" (by sight: {missing})" if missing else ""), len(before))
 
 
 def _and_trays(here: str, trays: int) -> str:
     earlier = count(trays, "earlier tray") if trays else ""
-    return " and ".join(part for part in (here, earlier) if part).strip(",") or PRACTICE
+    return " and ".join(part for part in (here, earlier) if part) or PRACTICE
 
 
 def _as_tuple(likely: Likely) -> tuple[float, float, float]:

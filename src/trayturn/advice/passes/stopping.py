@@ -9,6 +9,8 @@ from trayturn.science.passes import LITTLE_LEFT
 MUCH_LEFT = 0.5
 """The share of the tray's contents above which many worms on top have not gone down yet. Our choice."""
 
+BY_WEIGHT = "(by weight, at the start and of each skim)"
+
 
 def empty_kg(stack: Stack, tray_id: str) -> float:
     """What the empty tray weighs, kg, on the stack or off it."""
@@ -29,6 +31,25 @@ def lefts(sep: Separation, empty_kg: float) -> list[float] | None:
     return found
 
 
+def weights_missing(sep: Separation, empty_kg: float) -> str:
+    """Which weights are missing to know what is left: `2 of 3 skims not weighed`; empty where none is."""
+    told = []
+    if sep.gross_kg is None:
+        told.append("no weight at Get ready")
+    elif sep.gross_kg <= empty_kg:
+        told.append("at Get ready no heavier than empty")
+    skims, missing = len(sep.passes), sum(done.skimmed_kg is None for done in sep.passes)
+    if missing:
+        told.append("no skim weighed" if missing == skims else f"{missing} of {skims} skims not weighed")
+    return ", ".join(told)
+
+
+def _left_words(left: float) -> str:
+    """`about 60 %`: no household scale, and no tray that dries meanwhile, tells it finer."""
+    percent = 5 * round(20 * left)
+    return f"about {percent} %" if percent else "less than 5 %"
+
+
 def share_left(sep: Separation, empty_kg: float) -> float | None:
     """The share of the tray's contents not yet skimmed, 0 to 1; None where masses were not weighed."""
     found = lefts(sep, empty_kg)
@@ -45,10 +66,10 @@ def advised_to_stop(sep: Separation, empty_kg: float) -> tuple[bool, str]:
     left = share_left(sep, empty_kg)
     if last is not None and last.worms_seen is Amount.MANY:
         if left is not None and left > MUCH_LEFT:
-            still = f"about {100 * left:.0f} % is still in the tray"
+            still = f"{_left_words(left)} is still in the tray {BY_WEIGHT}"
             return False, f"Many worms came off, but {still}: they had not gone down yet."
         return True, "Many worms came off in the skim: they have nowhere lower to go."
     if left is not None and left < LITTLE_LEFT:
-        return True, f"Little is left in the tray (about {100 * left:.0f} % of what it held)."
+        return True, f"Little is left in the tray: {_left_words(left)} of what it held {BY_WEIGHT}."
     seen = "No worms" if last is None or last.worms_seen is Amount.NONE else "Few worms"
     return False, f"{seen} came off in the skim, and there is more to take."

@@ -37,11 +37,13 @@ class CautionsScreen(Frame):
         self.cautions = cautions_for(work) if work else CAUTIONS
 
     def compose_body(self) -> ComposeResult:
+        """The list, and what is to be known of the marked one."""
         with Container(classes="body"):
             yield LineList(id="cautions")
             yield Static(id="caution")
 
     def show(self, key: str) -> None:
+        """Draw them as they were read."""
         before = f"before {WORK_WORDS[self.work]}" if self.work else "all of them"
         self.query_one(TitleRow).show("Cautions", before, "Enter tells reason and source")
         self.query_one(LineList).show([self._row(caution) for caution in self.cautions])
@@ -64,7 +66,7 @@ class CautionsScreen(Frame):
     @on(LineList.Marked)
     def _show_marked(self) -> None:
         caution = self._marked
-        lines = _story(caution) if caution is not None else []
+        lines = caution.story if caution is not None else []
         self.query_one("#caution", Static).update(Content("\n".join(lines)))
 
     @property
@@ -74,13 +76,11 @@ class CautionsScreen(Frame):
 
     @on(LineList.Opened)
     def action_open(self) -> None:
+        """Enter: the reason and the source."""
         if (caution := self._marked) is not None:
-            self.app.push_screen(ReasonScreen(caution.title, _story(caution), page_for(caution.code)))
+            self.app.push_screen(ReasonScreen(caution.title, caution.story, page_for(caution.code)))
 
     @property
     def marked_page(self) -> Page | None:
+        """The page of the marked caution, else of all."""
         return page_for(caution.code) if (caution := self._marked) is not None else Page.CAUTIONS
-
-
-def _story(caution: Caution) -> list[str]:
-    return [caution.to_do, "", caution.why, "", f"Source: {caution.source}"]

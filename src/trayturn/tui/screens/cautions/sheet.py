@@ -10,7 +10,7 @@ from textual.app import ComposeResult
 from textual.content import Content
 from textual.widgets import Static
 
-from trayturn.advice.asking import must_read
+from trayturn.advice.asking import ONCE, must_read
 from trayturn.advice.cautions import Caution, cautions_for
 from trayturn.advice.links import page_for
 from trayturn.domain.entries import CautionsRead
@@ -21,14 +21,31 @@ from trayturn.tui.widgets.reason import ReasonScreen
 from trayturn.tui.widgets.sheet import Sheet
 
 if TYPE_CHECKING:
+    from trayturn.domain.stack import Stack
     from trayturn.tui.app import TrayturnApp
 
 BEFORE = {
     "starting": "Before you start this bin",
-    "feeding": "Before you feed this bin for the first time",
+    "feeding": "Before you feed this bin",
     "grit": "Before you handle grit",
     "turn": "Before you turn the stack",
 }
+
+
+TICKS, GOES_ON = "Space ticks", "All ticked: Space goes on"
+KEYS = "Enter tells why   h opens the handbook   Esc leaves"
+
+
+def title_of(work: str, stack: Stack | None) -> str:
+    """What the sheet is before, and why it stands there where that work has been done before."""
+    title = BEFORE.get(work, "Before you begin")
+    if work not in ONCE or stack is None:
+        return title
+    known = [caution.code in stack.cautions_read for caution in cautions_for(work)]
+    if any(known):
+        return f"{title}: the cautions have changed since they were read"
+    fed = stack.last_fed_at is not None
+    return f"{title}: its cautions were not read here yet" if fed else f"{title} for the first time"
 
 
 class CautionsSheet(Sheet[bool]):
@@ -47,26 +64,31 @@ class CautionsSheet(Sheet[bool]):
     }
     """
 
-    def __init__(self, key: str, work: str) -> None:
-        super().__init__(
-            BEFORE.get(work, "Before you begin"),
-            "Space ticks   Enter tells why   h opens the handbook   Esc leaves",
-        )
+    def __init__(self, key: str, work: str, stack: Stack | None = None) -> None:
+        super().__init__(title_of(work, stack), f"{TICKS}   {KEYS}")
         self.key, self.work = key, work
         self.cautions = cautions_for(work)
 
     def compose_body(self) -> ComposeResult:
+        """The cautions to tick."""
         yield Answers(id="answers")
 
     def compose_foot(self) -> ComposeResult:
+        """What to do about the marked one."""
         yield Static(id="about")
 
     def on_mount(self) -> None:
+        """Put them, the first one marked."""
         super().on_mount()
         answers = self.query_one(Answers)
         answers.ask([Tick(caution.code, caution.title, caution.to_do) for caution in self.cautions])
         self.set_focus(answers)
         self._show_about()
+
+    def on_answers_changed(self) -> None:
+        """After the last tick Space goes on, and the keys say so."""
+        does = GOES_ON if self.query_one(Answers).all_ticked else TICKS
+        self.query_one("#sheet-keys", Static).update(Content(f"{does}   {KEYS}"))
 
     @on(LineList.Marked)
     def _show_about(self) -> None:
@@ -77,14 +99,16 @@ class CautionsSheet(Sheet[bool]):
         return self.cautions[self.query_one(Answers).marked]
 
     def action_why(self) -> None:
+        """The reason of the marked one, and its source."""
         caution = self._marked
-        lines = [caution.to_do, "", caution.why, "", f"Source: {caution.source}"]
-        self.app.push_screen(ReasonScreen(caution.title, lines, page_for(caution.code)))
+        self.app.push_screen(ReasonScreen(caution.title, caution.story, page_for(caution.code)))
 
     def action_handbook(self) -> None:
+        """The page behind the marked one."""
         go(self.house, "handbook", page_for(self._marked.code))
 
     def action_go_on(self) -> None:
+        """Tick the next one; after the last, write down that all were read."""
         if self.query_one(Answers).tick_next():
             return
         codes = tuple(caution.code for caution in self.cautions)
@@ -92,6 +116,7 @@ class CautionsSheet(Sheet[bool]):
             self.dismiss(True)
 
     def action_leave(self) -> None:
+        """Leave without the work."""
         self.dismiss(False)
 
 
@@ -108,4 +133,4 @@ def read_first(house: TrayturnApp, key: str, work: str, then: Callable[[], None]
         if done:
             then()
 
-    house.push_screen(CautionsSheet(key, work), go_on)
+    house.push_screen(CautionsSheet(key, work, stack), go_on)

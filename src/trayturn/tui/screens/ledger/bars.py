@@ -16,7 +16,7 @@ ROWS, STEPS = 5, 8
 """Lines that the highest bar fills, and parts that a line has."""
 PARTS = " ▁▂▃▄▅▆▇█"
 AXIS, SLOT, WORDS = 6, 5, 12
-"""Columns for the scale, for a bar with its gap, and for the words of the mean at the right."""
+"""Columns for the foot of the scale, for a bar with its gap, and for the words of the mean at the right."""
 UNKNOWN = "?"
 
 
@@ -74,7 +74,7 @@ class YieldBars(Widget):
         if not self.bars or y > ROWS + 1:
             return []
         if y == 0:
-            return [(self.caption, "label")]
+            return [(f"{self.caption}, the highest {ratio(self._top)}", "label")]
         if y == ROWS + 1:
             return [(" " * AXIS, "label"), *((self._label(place), self._of(place)) for place in self._shown)]
         return self._row(ROWS - y)
@@ -102,10 +102,9 @@ class YieldBars(Widget):
 
     def _row(self, level: int) -> list[tuple[str, str]]:
         """One line of the bars; levels are counted from the foot."""
-        scale = ratio(self._top) if level == ROWS - 1 else "0" if level == 0 else ""
-        spans = [(f"{scale:>{AXIS - 1}} ", "label")]
-        at_mean = self.mean is not None and level == min(ROWS - 1, int(self.mean / self._top * ROWS))
-        rest = "-" if self._ascii else "─"
+        spans = [(f"{'' if level else '0':>{AXIS - 1}} ", "label")]
+        rest = self._mean_sign(level)
+        at_mean = bool(rest)
         for place in self._shown:
             cell, look = self._cell(place, level), self._of(place)
             free = cell == " " and at_mean
@@ -115,6 +114,13 @@ class YieldBars(Widget):
         if at_mean:
             spans.append((f" mean {ratio(self.mean)}", "mean"))
         return spans
+
+    def _mean_sign(self, level: int) -> str:
+        """The sign of the mean in the line where it lies, low, half way up or high in it; else empty."""
+        height = self.mean / self._top * ROWS if self.mean is not None else -1.0
+        if height < 0 or level != min(ROWS - 1, int(height)):
+            return ""
+        return "-" if self._ascii else "▁─▔"[min(2, int(3 * (height - level)))]
 
     def _cell(self, place: int, level: int) -> str:
         """How far a bar fills a line, as a sign; a question mark at the foot of what is not known."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from trayturn.advice.ledger.books import Ledger, Totals, in_all
-from trayturn.advice.ledger.table import OF_ALL, OF_ONE, Columns, sum_row, sums_of, turn_line
+from trayturn.advice.ledger.table import Columns, columns_of, sum_row, sums_of, turn_line
 from trayturn.advice.ledger.turn import Turn
 from trayturn.domain.setup import Units
 from trayturn.tui.screens.ledger.bars import Bar
@@ -15,9 +15,9 @@ SUM, FOUND = "sum:", "@found"
 """What begins the key of a sum, and the row that leads to what was found."""
 
 
-def columns_of(books: Sequence[Ledger]) -> Columns:
+def columns(books: Sequence[Ledger]) -> Columns:
     """The columns: with several bins each row names its own."""
-    return OF_ONE if len(books) == 1 else OF_ALL
+    return columns_of(books, named=len(books) != 1)
 
 
 def turn_key(turn: Turn) -> str:
@@ -32,20 +32,20 @@ def sums(books: Sequence[Ledger]) -> dict[str, tuple[str, Totals]]:
 
 def ledger_rows(books: Sequence[Ledger], units: Units) -> list[Row]:
     """Every turn, the newest first, then the sums, then the way to what was found."""
-    columns = columns_of(books)
+    across = columns(books)
     found = [(turn, book) for book in books for turn in book.turns]
     found.sort(key=lambda pair: pair[0].life.ended_at, reverse=True)
-    rows = [Row(((_turn(turn, book, columns, units),)), turn_key(turn)) for turn, book in found]
+    rows = [Row(((_turn(turn, book, across, units),)), turn_key(turn)) for turn, book in found]
     rows += [
-        Row((((sum_row(label, totals, columns, units), "strong"),),), key)
+        Row((((sum_row(label, totals, across, units), "strong"),),), key)
         for key, (label, totals) in sums(books).items()
     ]
     return [*rows, Row(((("Enter: pieces that go round, and what does not belong", "muted"),),), FOUND)]
 
 
-def _turn(turn: Turn, book: Ledger, columns: Columns, units: Units) -> tuple[tuple[str, str], ...]:
+def _turn(turn: Turn, book: Ledger, across: Columns, units: Units) -> tuple[tuple[str, str], ...]:
     wrong = bool(book.remarks_of(turn))
-    line = turn_line(turn, book.name, columns, book.as_of, units, wrong=wrong)
+    line = turn_line(turn, book.name, across, book.as_of, units, wrong=wrong)
     look = "error" if wrong else "plain" if turn.castings.whole else "muted"
     return ((line, look),)
 

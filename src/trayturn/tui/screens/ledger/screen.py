@@ -11,11 +11,13 @@ from textual.containers import Container, Vertical
 from textual.content import Content
 from textual.message import Message
 from textual.widgets import Static
-from textual.worker import get_current_worker
+from textual.worker import Worker, WorkerState, get_current_worker
 
 from trayturn.advice.ledger.books import Forecasts, Ledger, Totals, in_all, ledger_of
 from trayturn.advice.ledger.sums import (
+    NO_FORECASTS,
     NOTHING_YET,
+    forecast_line,
     kept_line,
     sum_story,
     under_way_lines,
@@ -34,7 +36,7 @@ from trayturn.domain.words import clean, count
 from trayturn.tui.commands import LEDGER, bindings
 from trayturn.tui.frame import Frame
 from trayturn.tui.screens.ledger.bars import YieldBars
-from trayturn.tui.screens.ledger.rows import FOUND, bars_of, columns_of, ledger_rows, sums, turn_key
+from trayturn.tui.screens.ledger.rows import FOUND, bars_of, columns, ledger_rows, sums, turn_key
 from trayturn.tui.ways import go
 from trayturn.tui.widgets.line_list import LineList
 from trayturn.tui.widgets.reason import ReasonScreen
@@ -53,6 +55,10 @@ class Expected(Message):
     def __init__(self, profile: Profile, forecasts: Forecasts) -> None:
         super().__init__()
         self.profile, self.forecasts = profile, forecasts
+
+
+class Reckoned(Message):
+    """The forecasts of all bins have been made again."""
 
 
 class LedgerScreen(Frame):
@@ -95,7 +101,7 @@ class LedgerScreen(Frame):
         rows = ledger_rows(self.books, self.units)
         self.query_one(LineList).show(rows if not empty else rows[-1:] if self.books else [])
         if not empty:
-            self.put("#heading", f" {heading(columns_of(self.books), self.units)}")
+            self.put("#heading", f" {heading(columns(self.books), self.units)}")
             self.put("#sums", "\n".join(self._sums()))
         self._show_marked()
         self.refresh_bindings()
@@ -130,11 +136,23 @@ class LedgerScreen(Frame):
             if worker.is_cancelled:
                 return
             self.post_message(Expected(profile, forecasts(profile, stack)))
+        self.post_message(Reckoned())
 
     @on(Expected)
     def _came(self, event: Expected) -> None:
         self.expected[event.profile.key] = event.profile, event.forecasts
         self.show("")
+
+    @on(Reckoned)
+    def _reckoned(self) -> None:
+        """Say that it is done, and of how many turns."""
+        told = sum(turn.forecast_kg is not None for turn in self.turns.values())
+        self.house.say(f"Done: past forecasts of {count(told, 'turn')}" if told else NO_FORECASTS)
+
+    def on_worker_state_changed(self, event: Worker.StateChanged) -> None:
+        """What went wrong in the reckoning is said; the ledger itself stands."""
+        if event.state is WorkerState.ERROR and event.worker.group == LEDGER and self.is_mounted:
+            self.house.warn("Past forecasts could not be made again. The ledger itself stands.")
 
     def _nothing(self) -> tuple[str, ...]:
         if self.books or self.key is None or self.house.reading:
@@ -164,7 +182,10 @@ class LedgerScreen(Frame):
         if wrong:
             more = f" And {len(wrong) - 1} more; Enter on a row tells." if len(wrong) > 1 else ""
             yield f"! {wrong[0].what}{more}"
-        yield from (line for line in (yield_line(total, self.units), kept_line(total)) if line)
+        foretold = forecast_line(total, self.units)
+        # In a small window the rows need the room; Enter on the sum tells how much of the solids stayed.
+        kept = kept_line(total) if self.wide or not foretold else ""
+        yield from (line for line in (yield_line(total, self.units), foretold, kept) if line)
         for book in self.books:
             yield from under_way_lines(book, clean(book.name, 30) if len(self.books) > 1 else "")
 

@@ -16,7 +16,8 @@ GONE = "This bin's file cannot be read any more. Put it back or mend it; this go
 class OnTray(BinFrame):
     """One tray of a bin. `asked` is the step whose questions stand on the screen, `trouble` what is wrong.
 
-    `unweighed` is set once the keeper was asked whether to go on without a weight.
+    `unweighed` is set once the keeper was asked whether to go on without a weight, `picking` while sheets
+    are open in which something is picked for a row.
     """
 
     def __init__(self, key: str, tray: str) -> None:
@@ -25,9 +26,11 @@ class OnTray(BinFrame):
         self.asked: steps.Mark | None = None
         self.trouble = ""
         self.unweighed = False
+        self.picking = False
 
     @property
     def journal(self) -> Sequence[Entry]:
+        """The bin's entries; none while its file cannot be read."""
         loaded = self.house.shelf.loaded.get(self.key)
         return loaded.profile.journal if loaded is not None and loaded.profile is not None else ()
 

@@ -24,7 +24,7 @@ from trayturn.tui.screens.separation.rows import (
     piece_row,
     thing_row,
 )
-from trayturn.tui.widgets.answer_rows import Answer, Mass, Words
+from trayturn.tui.widgets.answer_rows import Answer, Cycle, Mass, Tick, Words
 from trayturn.tui.widgets.choose import Choose
 from trayturn.tui.widgets.type_in import TypeIn
 
@@ -37,8 +37,26 @@ CM = (1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 15.0, 20.0)
 INCHES = tuple(round(100 * INCH_M * inches, 2) for inches in (0.5, 1, 1.5, 2, 2.5, 3, 4, 6, 8))
 """Sizes to pick from, both in cm."""
 PIECE_LONGEST, SOURCE_LONGEST = 60, 200
-PICKED = (Add, PieceRow, ThingRow, LotRow, Mass, Words)
+PICKED = (Add, PieceRow, ThingRow, Cycle, Mass, Words)
 """Rows that Enter picks or types something for."""
+
+
+CHOOSE = "- and + change it; Space goes on."
+
+
+def enter_does(row: Answer | None) -> str:
+    """What Enter does on that row, in two or three words; empty where it does nothing."""
+    ways: tuple[tuple[type[Answer], str], ...] = (
+        (PieceRow, "Enter takes a size"),
+        (ThingRow, "Enter takes another source"),
+        (LotRow, "Enter types another place"),
+        (Mass, "Enter types"),
+        (Words, "Enter types"),
+        (Tick, "Enter tells why"),
+        (Add, "Enter picks"),
+        (Cycle, "Enter picks"),
+    )
+    return next((words for kind, words in ways if isinstance(row, kind)), "")
 
 
 async def pick(house: TrayturnApp, stack: Stack, tray: str, answers: Answers, row: Answer) -> None:
@@ -49,13 +67,17 @@ async def pick(house: TrayturnApp, stack: Stack, tray: str, answers: Answers, ro
     elif isinstance(row, PieceRow):
         await _take_size(house, stack, answers, row)
     elif isinstance(row, ThingRow):
-        source = await _source(house, stack, tray, answers)
+        source = await _source(house, stack, tray, answers, row.source)
         if source is not None:
             _put_thing(answers, Thing(row.what, row.number or 1, source), row.key)
     elif isinstance(row, LotRow):
         place = await _typed(house, "Where do the castings wait?", "such as hatch tub", SOURCE_LONGEST)
         if place is not None:
             answers.put(row.at(place))
+    elif isinstance(row, Cycle):
+        place = await _chosen(house, row.label, row.options, row.chosen or 0)
+        if place is not None:
+            answers.put(row.picked(place + 1))
     elif isinstance(row, Mass | Words):
         await _type_in(house, answers, row)
 
@@ -82,9 +104,11 @@ async def _add_piece(house: TrayturnApp, stack: Stack, tray: str, answers: Answe
 
 async def _take_size(house: TrayturnApp, stack: Stack, answers: Answers, row: PieceRow) -> None:
     units = stack.setup.units
-    sizes = [None, *(INCHES if units is Units.US else CM)]
+    usual = INCHES if units is Units.US else CM
+    sizes = [None, *sorted({*usual, *((row.size_cm,) if row.size_cm else ())})]
     names = [show_length(size / 100, units) if size else "not measured" for size in sizes]
-    place = await _chosen(house, "How long is the longest?", names)
+    now = sizes.index(row.size_cm or None)
+    place = await _chosen(house, "How long is the longest?", names, now)
     if place is not None:
         answers.put(row.sized(sizes[place], units))
 
@@ -110,20 +134,22 @@ def _put_thing(answers: Answers, thing: Thing, place: str) -> None:
         answers.swap(place, fresh)
 
 
-async def _source(house: TrayturnApp, stack: Stack, tray: str, answers: Answers) -> str | None:
-    """What it came in with; empty where nobody knows, None where the keeper left."""
-    here = [row.source for row in answers.answers if isinstance(row, ThingRow) and row.source]
-    names = sources_named(stack, tray, here)
-    place = await _chosen(house, "What did it come in with?", [UNKNOWN, *names, OTHER])
+async def _source(house: TrayturnApp, stack: Stack, tray: str, answers: Answers, now: str = "") -> str | None:
+    """What it came in with; empty where nobody knows, None where the keeper left. `now` is as written."""
+    here = [row.source for row in answers.answers if isinstance(row, ThingRow)]
+    names = sources_named(stack, tray, [one for one in (now, *here) if one])
+    known = [fold(name) for name in names]
+    marked = 1 + known.index(fold(now)) if fold(now) in known else 0
+    place = await _chosen(house, "What did it come in with?", [UNKNOWN, *names, OTHER], marked)
     if place is None or place <= len(names):
         return None if place is None else ["", *names][place]
     return await _typed(house, "What did it come in with?", "such as parcels", SOURCE_LONGEST)
 
 
-async def _chosen(house: TrayturnApp, title: str, names: Sequence[str]) -> int | None:
-    """The place of the name that was taken; None where the keeper left."""
+async def _chosen(house: TrayturnApp, title: str, names: Sequence[str], marked: int = 0) -> int | None:
+    """The place of the name that was taken, that of `marked` marked at first; None where the keeper left."""
     choices = [(str(place), clean(name, 40), "") for place, name in enumerate(names)]
-    taken = await house.push_screen_wait(Choose(title, choices))
+    taken = await house.push_screen_wait(Choose(title, choices, str(marked)))
     return None if taken is None else int(taken)
 
 

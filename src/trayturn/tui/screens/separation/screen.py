@@ -39,6 +39,8 @@ class SeparationScreen(Walk):
     PLACE = SEPARATION
     BINDINGS = bindings(SEPARATION)
     CSS_PATH = ["../../frame.tcss", "screen.tcss"]
+    said_hint = ""
+    """What the keys do before the separation and after it."""
 
     def compose_body(self) -> ComposeResult:
         """The steps and the stack at the side, the step that is on in the middle."""
@@ -117,7 +119,7 @@ class SeparationScreen(Walk):
         self.put("#place", said.place)
         self.put("#to-do", said.to_do)
         self.put("#reasons", "\n".join(said.lines))
-        self.show_hint(said.hint)
+        self.said_hint = said.hint
         self._draw_about()
 
     def on_answers_changed(self, event: Answers.Changed) -> None:
@@ -128,10 +130,8 @@ class SeparationScreen(Walk):
         rows = steps.tidied(stack, self.separation, answers.answers)
         if rows != list(answers.answers):
             answers.rearrange(rows)
+        self.trouble = ""
         self._draw_about()
-        if self.trouble:
-            self.trouble = ""
-            self._draw_words(stack, self.separation)
 
     @on(LineList.Marked)
     def _draw_about(self) -> None:
@@ -139,8 +139,18 @@ class SeparationScreen(Walk):
         answers = self.query_one(Answers)
         about = self.put("#about", answers.marked_note(with_more=self.has_class("-wide")))
         about.display = bool(answers.answers)
+        self.show_hint(self._hint(answers))
+
+    def _hint(self, answers: Answers) -> str:
+        """What the keys do on the marked row."""
+        sep = self.separation
+        shown = view(sep, self.house.now) if sep is not None and sep.ended_at is None else None
+        if shown is None:
+            return self.said_hint
+        return wording.hint(shown, self._marked, ticked=answers.all_ticked)
 
     def show_hint(self, words: str) -> None:
+        """Draw what the keys do, or what is wrong."""
         hint = self.put("#hint", self.trouble or words)
         hint.set_class(bool(self.trouble), "-trouble")
 

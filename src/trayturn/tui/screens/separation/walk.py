@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from datetime import timedelta
 
-from textual import work
+from textual import events, work
 
+from trayturn.advice.cautions import CAUTIONS
+from trayturn.advice.links import page_for
 from trayturn.domain.entries import Step
 from trayturn.procedure import separation as moves
 from trayturn.procedure.splitting import CannotSplit
@@ -15,10 +17,11 @@ from trayturn.tui.commands import SEPARATION
 from trayturn.tui.moving import go_back, settle_away
 from trayturn.tui.screens.separation import steps
 from trayturn.tui.screens.separation.on_tray import GONE, OnTray
-from trayturn.tui.screens.separation.picking import PICKED, pick
+from trayturn.tui.screens.separation.picking import CHOOSE, PICKED, pick
 from trayturn.tui.screens.separation.settling import Away
 from trayturn.tui.ways import go
-from trayturn.tui.widgets.answers import Answer, Answers
+from trayturn.tui.widgets.answers import Answer, Answers, Pick, Tick
+from trayturn.tui.widgets.reason import ReasonScreen
 from trayturn.tui.widgets.timeline.side_view import SideView
 
 FIVE, ONE = timedelta(minutes=5), timedelta(minutes=1)
@@ -151,19 +154,42 @@ class Walk(OnTray):
 
     def action_enter(self) -> None:
         """Pick or type for the marked answer. It never ends a step that asks something."""
-        answers = self.query_one(Answers)
-        marked = answers.answers[answers.marked] if answers.answers else None
-        if isinstance(marked, PICKED):
-            self._pick(marked)
-        elif marked is None:
+        if (marked := self._marked) is None:
             self.action_go_on()
+        elif isinstance(marked, PICKED):
+            self.picking = True
+            self._pick(marked)
+        elif isinstance(marked, Tick):
+            self._tell_why(marked.key)
         else:
-            self.say("Space goes on.")
+            self.say("Digits choose; Space goes on." if isinstance(marked, Pick) else CHOOSE)
+
+    def _tell_why(self, code: str) -> None:
+        """The whole of a caution: what to do, why, and the source."""
+        caution = next(one for one in CAUTIONS if one.code == code)
+        self.house.push_screen(ReasonScreen(caution.title, caution.story, page_for(code)))
+
+    @property
+    def _marked(self) -> Answer | None:
+        answers = self.query_one(Answers)
+        return answers.answers[answers.marked] if answers.answers else None
 
     @work
     async def _pick(self, row: Answer) -> None:
-        if (stack := self.stack) is not None:
-            await pick(self.house, stack, self.tray, self.query_one(Answers), row)
+        try:
+            if (stack := self.stack) is not None:
+                await pick(self.house, stack, self.tray, self.query_one(Answers), row)
+        finally:
+            self.picking = False
+
+    def on_key(self, event: events.Key) -> None:
+        """Keys typed on while a sheet is still to open must not be taken for commands of this screen."""
+        begins = event.key == "enter" and isinstance(self._marked, PICKED)
+        if self.picking or begins:
+            event.stop()
+            event.prevent_default()
+        if begins and not self.picking:
+            self.action_enter()
 
     def action_leave(self) -> None:
         """The place is in the journal; what is answered of the step under way is kept for coming back."""

@@ -14,6 +14,8 @@ from trayturn.domain.stack import Separation, Stack
 from trayturn.domain.words import listed
 from trayturn.procedure.stepper import TOOLS, StepView
 from trayturn.procedure.summary import pass_lines, whole_summary
+from trayturn.tui.screens.separation.picking import enter_does
+from trayturn.tui.widgets.answer_rows import Answer, Count, Cycle, Mass
 
 JOBS = 2
 """So many jobs are named for a rest."""
@@ -21,7 +23,10 @@ JOBS = 2
 
 @dataclass(frozen=True, slots=True)
 class Said:
-    """Where the keeper is, the one sentence to do now, a few lines under it, and what the keys do."""
+    """Where the keeper is, the one sentence to do now, a few lines under it, and what the keys do.
+
+    While a step is on, what the keys do is `hint`.
+    """
 
     place: str
     to_do: str
@@ -46,7 +51,7 @@ def words(
         return _not_begun(stack, tray)
     if sep.ended_at is not None or shown is None:
         return _ended(stack, sep, wide=wide)
-    return Said(shown.place, shown.to_do, _lines(stack, sep, shown, free), _hint(shown))
+    return Said(shown.place, shown.to_do, _lines(stack, sep, shown, free))
 
 
 def _not_begun(stack: Stack, tray_id: str) -> Said:
@@ -91,19 +96,33 @@ def _lines(stack: Stack, sep: Separation, shown: StepView, free: timedelta | Non
     return ()
 
 
-def _hint(shown: StepView) -> str:
+def hint(shown: StepView, marked: Answer | None, *, ticked: bool) -> str:
+    """What the keys do at this step and on the marked row; `ticked` is whether nothing is left to tick."""
+    enter, keys = enter_does(marked), _row_keys(marked)
     if shown.clock_set_back:
         return "+ gives it its whole time again from now, e ends it."
     if shown.step is Step.GET_READY:
-        return "Space ticks line by line, then starts the loosening."
+        space = "All ticked: Space starts the loosening" if ticked else "Space ticks line by line"
+        return f"{space}. {keys}".rstrip()
     if shown.step is Step.REST and shown.running:
         return "+ and - move the end by 5 minutes, e ends it now. You may leave: the rest goes on."
     if shown.step is Step.LOOSEN and shown.running:
         return f"Space: {shown.done_word.lower()}. + and - move the end by 1 minute."
     if shown.step is Step.SKIM:
-        return "1, 2 or 3: how many worms. Down: what else came out. Space: skimmed."
+        if not enter:
+            return "1, 2 or 3: how many worms. Down: what else came out. Space: skimmed."
+        return f"{keys}Space: skimmed."
     if shown.step is Step.DECIDE:
-        return "1 or 2 chooses, Down: the next rest. Space goes on."
+        if not enter:
+            return "1 or 2 chooses, Down: the next rest. Space goes on."
+        return f"{keys}Space goes on."
     if shown.step is Step.SETTLE:
-        return "Up and down move, - and + change, Enter picks. Space: all settled."
+        return f"Up and down move. {keys}Space: all settled."
     return f"Space: {shown.done_word.lower()}."
+
+
+def _row_keys(marked: Answer | None) -> str:
+    """`- and + change, Enter picks. `: what they do with the marked row."""
+    change = "- and + change" if isinstance(marked, Count | Cycle | Mass) else ""
+    keys = ", ".join(part for part in (change, enter_does(marked)) if part)
+    return f"{keys}. " if keys else ""
