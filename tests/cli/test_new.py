@@ -91,3 +91,35 @@ def test_a_short_name_that_is_taken(keeper: Keeper) -> None:
     assert (answer.status, answer.out) == (2, "")
     assert "'pantry'" in answer.err
     assert setup_of(keeper, "pantry").name == "Pantry"
+
+
+def test_figures_of_a_bin_that_is_there_are_changed(keeper: Keeper) -> None:
+    keeper.does("new", "Pantry")
+    told = keeper.does("change", "pantry", "--places", "3", "--rest-minutes", "20", "--stands", "40cm")
+    assert told == "Changed in Pantry: rest minutes, places beside and stands m.\n"
+    setup = setup_of(keeper, "pantry")
+    assert (setup.places_beside, setup.rest_minutes, setup.stands_m) == (3, 20, 0.4)
+    assert keeper.asks("change", "pantry", "--places", "3") == {"bin": "pantry", "changed": []}
+    assert keeper.asks("change", "pantry", "--name", "Larder", "--units", "us")["changed"] == [
+        "name",
+        "units",
+    ]
+    assert setup_of(keeper, "pantry").name == "Larder"
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        ((), "Nothing to change was typed"),
+        (("--places", "99"), "--places"),
+        (("--stands", "high"), "--stands"),
+        (("--name", " "), "The name needs some text"),
+    ],
+)
+def test_a_figure_that_cannot_be_is_refused(keeper: Keeper, words: tuple[str, ...], said: str) -> None:
+    keeper.does("new", "Pantry")
+    before = (keeper.home / "pantry.toml").read_bytes()
+    answer = keeper.types("change", "pantry", *words)
+    assert (answer.status, answer.out) == (2, "")
+    assert said in answer.err
+    assert (keeper.home / "pantry.toml").read_bytes() == before

@@ -14,7 +14,17 @@ from tests.strategies import ODD_TEXTS
 from trayturn.domain.setup import BinSetup, Pattern, Tray, Units
 from trayturn.storage.errors import NameRefused, NotFound, NotSaved, Unreadable
 from trayturn.storage.home import list_profiles
-from trayturn.storage.managing import archive, back_up, copy, create, list_archived, rename, unarchive
+from trayturn.storage.managing import (
+    BACKUPS,
+    archive,
+    back_up,
+    change,
+    copy,
+    create,
+    list_archived,
+    rename,
+    unarchive,
+)
 from trayturn.storage.reading import Loaded, load
 from trayturn.storage.saving import append
 
@@ -236,3 +246,24 @@ def test_putting_away_what_is_gone_is_said(tmp_path: Path) -> None:
     with pytest.raises(NotFound, match=r"pantry\.toml was not moved: it is gone"):
         archive(loaded, tmp_path)
     assert not (tmp_path / "archive").exists()
+
+
+def test_other_figures_are_changed_and_nothing_else(tmp_path: Path) -> None:
+    text = HAND_WRITTEN
+    changed = change(load(write(tmp_path, text)), {"places_beside": 3, "stands_m": 0.4}, NOW)
+    assert changed.profile is not None
+    assert (changed.profile.bin.places_beside, changed.profile.bin.stands_m) == (3, 0.4)
+    assert load(changed.path) == changed
+    new = ("places_beside", "stands_m")
+    kept = [line for line in changed.raw.decode().splitlines() if not line.startswith(new)]
+    assert kept == text.splitlines()
+    assert len(list((tmp_path / BACKUPS).iterdir())) == 1
+    assert change(changed, {"places_beside": 3}, NOW) == changed
+    assert len(list((tmp_path / BACKUPS).iterdir())) == 1
+
+
+def test_what_cannot_be_is_not_changed(tmp_path: Path) -> None:
+    loaded = load(write(tmp_path, HAND_WRITTEN))
+    with pytest.raises(NotSaved, match="Nothing was changed"):
+        change(loaded, {"places_beside": 99}, NOW)
+    assert loaded.path.read_bytes() == loaded.raw

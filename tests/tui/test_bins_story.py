@@ -53,7 +53,7 @@ async def test_a_new_name_keeps_every_comment_and_a_backup(tmp_path: Path) -> No
         await k.press("r", "end", *["backspace"] * 6)
         await k.type("Cellar")
         await k.press("ctrl+s")
-        k.sees("Cellar", "The bin has its new name.")
+        k.sees("Cellar", "The bin is changed.")
     after = (tmp_path / "pantry.toml").read_text(encoding="utf-8")
     assert after == before.replace('name = "Pantry"', 'name = "Cellar"')
     assert [path.read_text(encoding="utf-8") for path in (tmp_path / "backups").iterdir()] == [before]
@@ -162,3 +162,17 @@ async def test_a_home_that_is_no_folder_is_said_and_nothing_crashes(tmp_path: Pa
         await k.press("ctrl+s")
         k.sees("Pantry")
         assert k.screen == "Form"
+
+
+async def test_the_places_beside_a_bin_are_changed_on_its_form(tmp_path: Path) -> None:
+    async with keeper(samples(tmp_path, "pantry"), size=(120, 40)) as k:
+        await k.press("r")
+        k.sees("Change Pantry", "what is left empty stays")
+        before = k.profile("pantry").bin
+        await k.press("tab", "enter")
+        k.sees("Places beside", f"{before.places_beside} now", "60 now")
+        await k.press(*["tab"] * 9)
+        await k.type("4")
+        await k.press("ctrl+s")
+        k.sees("The bin is changed.")
+        assert k.profile("pantry").bin == before.model_copy(update={"places_beside": 4})

@@ -22,7 +22,7 @@ from trayturn.domain.entries import (
     WormsAdded,
     WormsRemoved,
 )
-from trayturn.domain.setup import Pattern, Tray, Units
+from trayturn.domain.setup import BinSetup, Pattern, Tray, Units
 from trayturn.procedure.splitting import Split
 from trayturn.tui.screens.forms import definitions as forms
 from trayturn.tui.screens.forms.definitions import Moving
@@ -39,7 +39,7 @@ EVERY = [
     forms.worms_form(STACK, {"shed": STACK}, "move"),
     forms.supplies_form(STACK),
     forms.new_bin_form(),
-    forms.rename_form("Pantry"),
+    forms.change_form(BinSetup(name="Pantry")),
     forms.copy_form("Pantry"),
 ]
 
@@ -295,7 +295,7 @@ def test_a_new_bin_in_us_units_is_typed_in_them() -> None:
 
 
 def test_names_are_asked_with_the_present_one_ready() -> None:
-    assert filled(forms.rename_form("Pantry")) == "Pantry"
+    assert filled(forms.change_form(BinSetup(name="Pantry"))) == {"name": "Pantry"}
     assert filled(forms.copy_form("Pantry")) == "Pantry (copy)"
     assert len(filled(forms.copy_form("x" * 80))) == 80
 

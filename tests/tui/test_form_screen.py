@@ -10,6 +10,7 @@ from textual.widgets import Input
 from tests.builders import a_usual_bin, stack_of
 from tests.tui.house import NOW, ODD_TEXTS, SIZES, drawn, opened, shown, type_in
 from trayturn.domain.entries import Checked, Fed, Feel, Note
+from trayturn.domain.setup import BinSetup
 from trayturn.domain.words import clean
 from trayturn.tui.screens.forms import definitions as forms
 from trayturn.tui.screens.forms.form import Form
@@ -189,9 +190,9 @@ async def test_pasted_lines_are_joined_and_none_is_lost(tmp_path: Path) -> None:
 async def test_odd_names_are_drawn_as_they_are(tmp_path: Path) -> None:
     async with opened(tmp_path, Screen()) as (app, pilot):
         for text in ODD_TEXTS:
-            await app.push_screen(asked(forms.rename_form(text[:80]), Desk()))
+            await app.push_screen(asked(forms.change_form(BinSetup(name=text[:80])), Desk()))
             await pilot.pause()
-            assert shown(app, "#sheet-title") == f"Rename {clean(text[:80])}"
+            assert shown(app, "#sheet-title") == f"Change {clean(text[:80])}"
             assert app.screen.query_one("#field-name", Input).value == text[:80]
 
 

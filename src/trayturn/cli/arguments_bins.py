@@ -145,6 +145,25 @@ def feed(parser: ArgumentParser) -> None:
 
 def new(parser: ArgumentParser) -> None:
     """The setup of a new bin."""
+    parser.add_argument("name", metavar="NAME", help="the bin's name as it is shown, in any script")
+    parser.add_argument("--trays", metavar="N", type=int, default=4, help="how many trays the set has (4)")
+    _figures(parser)
+    word = "the profile's short name, where the one made from NAME will not do"
+    parser.add_argument("--key", metavar="WORD", help=word)
+    add_json(parser)
+
+
+def change(parser: ArgumentParser) -> None:
+    """Other figures of a bin that is there."""
+    parser.add_argument("bin", metavar="BIN", help="the bin's short name, shown name, or path")
+    parser.add_argument("--name", metavar="NAME", help="another shown name; the short name stays")
+    parser.add_argument("--trays", metavar="N", type=int, help="how many trays the set has")
+    _figures(parser)
+    add_json(parser)
+
+
+def _figures(parser: ArgumentParser) -> None:
+    """What a bin is and how it is kept."""
     options = (
         ("--units", "U", "metric (the usual) or us"),
         ("--species", "S", "eisenia_fetida (the usual), mixed, and others"),
@@ -162,12 +181,8 @@ def new(parser: ArgumentParser) -> None:
         ("--stands", "LENGTH", "how high over the floor the bin's feet stand (0cm)"),
         ("--places-height", "LENGTH", "how high the places beside it are (75cm)"),
         ("--began", "TIME", "when the bin began; no entry may be older"),
-        ("--key", "WORD", "the profile's short name, where the one made from NAME will not do"),
     )
-    parser.add_argument("name", metavar="NAME", help="the bin's name as it is shown, in any script")
-    parser.add_argument("--trays", metavar="N", type=int, default=4, help="how many trays the set has (4)")
     parser.add_argument("--places", metavar="N", type=int, help="places beside it to put trays down (2)")
     parser.add_argument("--pile", metavar="N", type=int, help="trays that may stand on one such place (2)")
     for option, metavar, words in options:
         parser.add_argument(option, metavar=metavar, help=words)
-    add_json(parser)

@@ -80,6 +80,7 @@ def _demo(parser: ArgumentParser) -> None:
 OPEN = Command("", "Open the screens, on one bin or on all of them.", "screens:open_screens", _screens)
 _ALL = (
     Command("new", "Make a profile for a bin.", "making:new", arguments_bins.new),
+    Command("change", "Other figures of a bin: places, days, rests.", "making:change", arguments_bins.change),
     Command(
         "begin",
         "What a new bin begins with, step by step.",

@@ -1,20 +1,23 @@
-"""`new`: a profile for a bin."""
+"""`new` and `change`: a profile for a bin, and other figures in it."""
 
 from __future__ import annotations
 
 from argparse import Namespace
 from collections.abc import Mapping
+from enum import StrEnum
 from string import ascii_uppercase
 from typing import Any
 
 from trayturn.cli import amounts, as_json
 from trayturn.cli.layout import Page
+from trayturn.cli.opening import open_bin, readable
 from trayturn.cli.parsing import Refused, read_moment
 from trayturn.clock import Clock
 from trayturn.domain.profile import FORMAT, read_setup
 from trayturn.domain.setup import BinSetup, Tray, Units
 from trayturn.domain.units import parse_area, parse_length, parse_volume
-from trayturn.domain.words import count
+from trayturn.domain.words import clean, count, listed
+from trayturn.storage import managing
 from trayturn.storage.home import home_dir
 from trayturn.storage.managing import create
 
@@ -52,11 +55,41 @@ def new(options: Namespace, clock: Clock) -> int:
     return 0
 
 
+def change(options: Namespace, clock: Clock) -> int:
+    """Change the figures typed, after a backup, and say which those are."""
+    loaded = open_bin(options)
+    setup = readable(loaded).bin
+    typed = _typed(options, setup.units)
+    if not typed:
+        raise Refused("Nothing to change was typed. trayturn change --help lists the figures.")
+    # They have to be sound together before anything is written.
+    wanted = _checked(setup.model_dump(exclude_defaults=True) | {"name": setup.name} | typed)
+    other = {key: value for key in typed if (value := getattr(wanted, key)) != getattr(setup, key)}
+    saved = managing.change(loaded, {key: _as_written(value) for key, value in other.items()}, clock())
+    if options.json:
+        as_json.print_json({"bin": saved.key, "changed": sorted(other)})
+        return 0
+    what = listed(key.replace("_", " ") for key in other) or "nothing; it is so already"
+    Page(options.ascii).line(f"Changed in {clean(readable(saved).bin.name, 60)}: {what}.")
+    return 0
+
+
+def _as_written(value: object) -> object:
+    """A figure as it stands in the file: a choice by its word."""
+    return str(value) if isinstance(value, StrEnum) else value
+
+
 def _setup(options: Namespace) -> BinSetup:
     """The setup typed, with the usual answer for what was not. Raises `Refused` at the first slip."""
     units = Units.US if (options.units or "").lower() == Units.US else Units.METRIC
+    return _checked(_typed(options, units))
+
+
+def _typed(options: Namespace, units: Units) -> dict[str, Any]:
+    """The figures that were typed, by their keys. Raises `Refused`."""
+    units = Units(options.units.lower()) if (options.units or "").lower() in list(Units) else units
     typed = {
-        "name": options.name.strip(),
+        "name": options.name.strip() if options.name is not None else None,
         "species": options.species and options.species.lower().replace(" ", "_"),
         "place": options.place,
         "units": options.units and options.units.lower(),
@@ -77,7 +110,7 @@ def _setup(options: Namespace) -> BinSetup:
         "stands_m": amounts.read(parse_length, options.stands, "--stands", units),
         "places_m": amounts.read(parse_length, options.places_height, "--places-height", units),
     }
-    return _checked({key: value for key, value in typed.items() if value is not None})
+    return {key: value for key, value in typed.items() if value is not None}
 
 
 def _checked(fields: Mapping[str, Any]) -> BinSetup:

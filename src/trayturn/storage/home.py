@@ -22,6 +22,7 @@ DEVICES = frozenset(
 COMMANDS = frozenset(
     {
         "new",
+        "change",
         "begin",
         "split",
         "bins",

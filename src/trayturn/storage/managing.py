@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import codecs
 import os
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from datetime import datetime
 from pathlib import Path
 
@@ -24,7 +24,7 @@ from trayturn.storage.saving import encode, refuse_broken, reread
 
 BACKUPS = "backups"
 ARCHIVE = "archive"
-UNUSUAL = "The name was not changed: the file is written in an unusual way. Change it in the file itself."
+UNUSUAL = "Nothing was changed: the file is written in an unusual way. Change it in the file itself."
 
 
 def create(
@@ -51,7 +51,7 @@ def copy(loaded: Loaded, home: Path, name: str) -> Loaded:
         current, _ = reread(loaded)
     except OSError as error:
         raise refusal(loaded.path, error, "copied") from error
-    return _create(home, checked, _renamed(current.raw, checked))
+    return _create(home, checked, _changed(current.raw, {"name": checked}))
 
 
 def rename(loaded: Loaded, name: str, now: datetime) -> Loaded:
@@ -59,17 +59,32 @@ def rename(loaded: Loaded, name: str, now: datetime) -> Loaded:
 
     Raises `NameRefused`, `Unreadable`, `Busy` and `NotSaved`.
     """
-    checked = checked_name(name)
-    refuse_twin(loaded.path.parent, checked, but=loaded.path)
+    return change(loaded, {"name": name}, now)
+
+
+def change(loaded: Loaded, figures: Mapping[str, object], now: datetime) -> Loaded:
+    """Change these figures of the bin, by their keys in [bin], SI units, and nothing else.
+
+    What is the same already is left alone; a dated backup is made before anything is written. Raises
+    `NameRefused`, `Unreadable`, `Busy` and `NotSaved`.
+    """
+    wanted = dict(figures)
+    if "name" in wanted:
+        wanted["name"] = checked_name(str(wanted["name"]))
+        refuse_twin(loaded.path.parent, str(wanted["name"]), but=loaded.path)
     refuse_broken(loaded, "has problems, so it is open for reading only")
-    with saving(loaded.path, "renamed"):
+    with saving(loaded.path, "changed"):
         current, profile = reread(loaded)
-        if profile.bin.name == checked:
+        other = {key: value for key, value in wanted.items() if getattr(profile.bin, key) != value}
+        if not other:
             return current
-        raw = _renamed(current.raw, checked)
+        raw = _changed(current.raw, other)
+        changed = parse(loaded.path, raw)
+        if changed.problems:
+            raise NotSaved(f"Nothing was changed: {clean(str(changed.problems[0]), 500)}.")
         back_up(loaded.path, current.raw, now)
         replace_file(loaded.path, raw)
-    return parse(loaded.path, raw)
+    return changed
 
 
 def back_up(path: Path, raw: bytes, now: datetime) -> Path:
@@ -153,18 +168,19 @@ def refuse_twin(home: Path, name: str, but: Path | None = None) -> None:
         raise NameRefused(f"There is already a bin called {clean(name, 80)}. Choose another name.")
 
 
-def _renamed(raw: bytes, name: str) -> bytes:
-    """The file with another [bin] name. Comments, order and spacing stay as they are."""
+def _changed(raw: bytes, figures: Mapping[str, object]) -> bytes:
+    """The file with other figures in [bin]. Comments, order and spacing stay as they are."""
     import tomlkit
     from tomlkit.exceptions import TOMLKitError
 
     mark = codecs.BOM_UTF8 if raw.startswith(codecs.BOM_UTF8) else b""
     head, journal = _split(raw.removeprefix(mark).decode("utf-8"))
     wanted = tomli.loads(head)
-    wanted["bin"]["name"] = name
+    wanted["bin"] |= figures
     try:
         document = tomlkit.parse(head)
-        document["bin"]["name"] = name
+        for key, value in figures.items():
+            document["bin"][key] = value
         changed = tomlkit.dumps(document)
     except TOMLKitError as error:
         raise NotSaved(UNUSUAL) from error

@@ -233,7 +233,14 @@ COMMANDS: tuple[Command, ...] = (
         },
     ),
     Command("new", "n", "New bin", "Make a profile for another bin", _on(BINS), _on(BINS)),
-    Command("rename", "r", "Rename", "Give the marked bin another name", _on(BINS), _on(BINS)),
+    Command(
+        "rename",
+        "r",
+        "Change",
+        "Another name for the marked bin, or other figures of it",
+        _on(BINS),
+        _on(BINS),
+    ),
     Command("copy", "y", "Copy", "Copy the marked bin, to try things out on", _on(BINS), _on(BINS)),
     Command(
         "archive",

@@ -46,16 +46,16 @@ def make_bin(house: TrayturnApp) -> None:
     house.push_screen(FormScreen(forms.new_bin_form(), save), open_it)
 
 
-def rename_bin(house: TrayturnApp, key: str) -> None:
-    """Give the bin another shown name."""
+def change_bin(house: TrayturnApp, key: str) -> None:
+    """Give the bin another shown name, or other figures."""
     loaded = house.shelf.loaded[key]
     if loaded.profile is None:
         return
 
-    def save(name: str) -> str | None:
-        return _tried(house, lambda: managing.rename(loaded, name, house.now), "The bin has its new name.")
+    def save(figures: dict[str, object]) -> str | None:
+        return _tried(house, lambda: managing.change(loaded, figures, house.now), "The bin is changed.")
 
-    house.push_screen(FormScreen(forms.rename_form(loaded.profile.bin.name), save))
+    house.push_screen(FormScreen(forms.change_form(loaded.profile.bin), save))
 
 
 def copy_bin(house: TrayturnApp, key: str) -> None:

@@ -140,7 +140,7 @@ class BinsScreen(Frame):
         make_bin(self.house)
 
     def action_rename(self) -> None:
-        self._manage("rename_bin")
+        self._manage("change_bin")
 
     def action_copy(self) -> None:
         self._manage("copy_bin")

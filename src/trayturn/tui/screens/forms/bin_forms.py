@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, replace
 from datetime import datetime
 from string import ascii_uppercase
 
 from trayturn.domain.setup import SPECIES, BinSetup, Pattern, Tray, Units
+from trayturn.domain.units import show_area, show_length, show_mass, show_volume
 from trayturn.tui.screens.forms.fields import Field, Option
 from trayturn.tui.screens.forms.form import UNITS, Form, Values
 
@@ -15,6 +17,16 @@ UNIT_CHOICES = (Option(Units.METRIC, "metric (g, cm)"), Option(Units.US, "US (oz
 WAYS = (
     Option(Pattern.BEDDING_BELOW, "bedding below, the top tray is fed"),
     Option(Pattern.STRAIGHT_UP, "straight up, fresh trays go on top"),
+)
+TURNS = Field(
+    "days_between_turns",
+    "Turn days",
+    "number",
+    "days between turns",
+    default="60",
+    required=True,
+    least=1,
+    most=730,
 )
 MORE = (
     Field(
@@ -96,16 +108,7 @@ def new_bin_form(units: Units = Units.METRIC) -> Form:
         ),
         Field("place", "Place", hint="where it stands, if you like"),
         Field("pattern", "Pattern", "pick", "", WAYS, Pattern.BEDDING_BELOW, required=True),
-        Field(
-            "days_between_turns",
-            "Turn days",
-            "number",
-            "days between turns",
-            default="60",
-            required=True,
-            least=1,
-            most=730,
-        ),
+        TURNS,
         *MORE,
     )
     intro = "One profile for one stack of trays; its file can be changed later."
@@ -118,15 +121,31 @@ def _new_bin(values: Values, now: datetime) -> NewBin:
     return NewBin(setup, tuple(Tray(id=letter) for letter in ascii_uppercase[: setup.tray_count]))
 
 
-def rename_form(name: str) -> Form:
-    """Another shown name; the file keeps its own. Builds the name."""
-    return Form(
-        f"Rename {name}",
-        "Only the shown name changes; the file keeps its own.",
-        (_named(name),),
-        _name,
-        save_word="Rename",
-    )
+def change_form(setup: BinSetup) -> Form:
+    """Another shown name, or other figures; what is left empty stays. Builds them by their keys in [bin]."""
+    fields = (_named(setup.name), *(_as_it_is(field, setup) for field in (TURNS, *MORE)))
+    intro = "Another name, or other figures; what is left empty stays as it is."
+    return Form(f"Change {setup.name}", intro, fields, _figures, setup.units, "Change")
+
+
+SHOWN: dict[str, Callable[[float, Units], str]] = {
+    "mass": show_mass,
+    "volume": show_volume,
+    "length": show_length,
+    "area": show_area,
+}
+
+
+def _as_it_is(field: Field, setup: BinSetup) -> Field:
+    """The same question, left empty, with what stands now beside it."""
+    value = getattr(setup, field.name)
+    shown = SHOWN[field.kind](value, setup.units) if field.kind in SHOWN else f"{value:g}"
+    unit = " min" if field.kind == "minutes" else ""
+    return replace(field, hint=f"{shown}{unit} now", default="", required=False, more=True)
+
+
+def _figures(values: Values, now: datetime) -> dict[str, object]:
+    return {name: value for name, value in values.items() if value not in (None, "")}
 
 
 def copy_form(name: str) -> Form:

@@ -1,6 +1,6 @@
 """Every form, in one place to import from."""
 
-from trayturn.tui.screens.forms.bin_forms import NewBin, copy_form, new_bin_form, rename_form
+from trayturn.tui.screens.forms.bin_forms import NewBin, change_form, copy_form, new_bin_form
 from trayturn.tui.screens.forms.entry_forms import (
     check_form,
     feed_form,
@@ -17,6 +17,7 @@ __all__ = [
     "Form",
     "Moving",
     "NewBin",
+    "change_form",
     "check_form",
     "copy_form",
     "feed_form",
@@ -24,7 +25,6 @@ __all__ = [
     "last_feeding",
     "new_bin_form",
     "note_form",
-    "rename_form",
     "start_form",
     "supplies_form",
     "worms_form",
