@@ -265,7 +265,7 @@ async def test_a_tub_from_before_is_taken_up_by_one_key(tmp_path: Path) -> None:
     home = a_home(tmp_path, (*a_usual_bin(), *SEPARATED))
     async with keeper(home, "pantry", wrist=Wrist(moment(115))) as k:
         await k.press("1")
-        k.sees("Space takes it up: Tray A, no lot yet: 3 kg taken on", "25 days ago.", "kept as no lot yet")
+        k.sees("Space takes it up: Tray A, no lot yet: 3 kg taken 25 days ago.", "kept as no lot yet")
         await k.press("space")
         lot = lot_of(k)
         assert (lot.code, lot.kg, lot.begun_at) == ("A1", 3.0, moment(90.1))

@@ -181,7 +181,7 @@ def test_the_mesh_and_the_trial_are_told_apart() -> None:
     stack = after(BEGUN, entry("lot_moved", 100, lot="C1", stage="drying"), day=101)
     why = " ".join(coming(stack).why)
     assert "The sources differ on the mesh: growers use 6.4 mm" in why
-    assert "the trial had 4 mm" in why
+    assert "a trial used 4 mm (Manyuchi & Phiri 2013)" in why
     assert "1/4 in" in mesh_words(Units.US)
 
 

@@ -21,7 +21,7 @@ def mesh_words(units: Units) -> str:
     usual, tried = ("1/4 in", "0.16 in") if units is Units.US else ("6.4 mm", "4 mm")
     return (
         f"The sources differ on the mesh: growers use {usual}, which most castings pass (with cocoons and "
-        f"small worms), the trial had {tried}; {usual} stands here unless you choose."
+        f"small worms), a trial used {tried} (Manyuchi & Phiri 2013); {usual} stands here unless you choose."
     )
 
 

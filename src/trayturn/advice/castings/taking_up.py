@@ -5,11 +5,11 @@ from __future__ import annotations
 from datetime import timedelta
 
 from trayturn.advice.due.hatching import Tub, tubs
-from trayturn.advice.phrases import when
 from trayturn.domain.entries import LotBegun
 from trayturn.domain.lots import next_code
 from trayturn.domain.stack import Stack
 from trayturn.domain.units import show_mass
+from trayturn.domain.words import due as in_days
 
 LATELY = timedelta(days=120)
 """How long ago castings may have been taken to be offered as a lot. Our choice."""
@@ -33,6 +33,6 @@ def as_lot(tub: Tub, stack: Stack) -> LotBegun:
 
 
 def tub_line(tub: Tub, stack: Stack) -> str:
-    """`Tray A, no lot yet: 3 kg taken on Mon 1 Jun, 12 days ago.`"""
+    """`Tray A, no lot yet: 3 kg taken 12 days ago.`"""
     held = f"{show_mass(tub.castings_kg, stack.setup.units)} " if tub.castings_kg else ""
-    return f"Tray {tub.tray}, no lot yet: {held}taken {when(tub.since, stack.as_of)}."
+    return f"Tray {tub.tray}, no lot yet: {held}taken {in_days(tub.since, stack.as_of)}."
