@@ -169,7 +169,7 @@ async def test_the_places_beside_a_bin_are_changed_on_its_form(tmp_path: Path) -
         await k.press("r")
         k.sees("Change Pantry", "what is left empty stays")
         before = k.profile("pantry").bin
-        await k.press("tab", "enter")
+        await k.press("tab", "tab", "enter")
         k.sees("Places beside", f"{before.places_beside} now", "60 now")
         await k.press(*["tab"] * 9)
         await k.type("4")
