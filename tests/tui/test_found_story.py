@@ -70,7 +70,7 @@ async def test_what_has_no_name_or_goes_round_cannot_be_stopped(tmp_path: Path) 
         await k.press("enter")
         k.sees("Corn cob", "carried on once", "Break it up before it goes on", "several turns")
         await k.press("h")
-        k.sees("Overs, contaminants")
+        k.sees("Pieces, contaminants")
 
 
 async def test_a_writes_down_one_with_the_marked_source(tmp_path: Path) -> None:
