@@ -238,6 +238,5 @@ async def test_too_many_worms_are_remarked_on_under_the_form(tmp_path: Path) -> 
     async with keeper(samples(tmp_path, "pantry"), "pantry") as k:
         await k.press("w")
         k.sees("such as 250 g")
-        await k.press("down")
         await k.type("500 kg")
         k.sees("times what all trays of this bin hold at the published best")
