@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.builders import entry, stack_of, started
-from trayturn.advice.splitting import half_of, split_advice, weight_of, why_no_weight
+from trayturn.advice.splitting import half_of, split_advice, weight_of, why_no_weight, worms_remark
 from trayturn.domain.setup import SPECIES
 from trayturn.domain.stack import Stack
 from trayturn.science.errors import OutOfRange
@@ -115,3 +115,20 @@ def test_any_split_is_told_in_whole_sentences(
 def test_more_than_any_bin_holds_is_refused() -> None:
     with pytest.raises(OutOfRange):
         split_advice(a_stack(), SHED, "Shed", 5000)
+
+
+def test_more_worms_than_a_bin_is_known_to_hold_are_remarked_on() -> None:
+    one = a_stack(0.8)
+    assert worms_remark(one, 0.8) == worms_remark(one, 0.3) == ""
+    assert "more than the 800 g this bin is known to hold" in worms_remark(one, 0.9)
+    assert worms_remark(one, 0.9, into=True) == ""
+    assert worms_remark(a_stack(None), 0.9) == ""
+
+
+def test_more_worms_than_any_such_bin_holds_are_remarked_on_whichever_way_they_go() -> None:
+    """One tray of 0.1 m2 holds 0.16 kg at the published 1.6 kg/m2; 16 kg are a hundred times that."""
+    one = a_stack(None, tray_area_m2=0.1)
+    trays = max(1, len(one.listed_trays))
+    for into in (True, False):
+        assert "100 times what all trays" in worms_remark(one, 16.0 * trays, into=into)
+        assert worms_remark(one, 0.4 * trays, into=into) == ""

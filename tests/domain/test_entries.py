@@ -85,9 +85,19 @@ def test_no_entry_can_be_changed_or_carry_an_unknown_key(kind: str) -> None:
 @pytest.mark.parametrize("kind", LEAST)
 def test_every_kind_is_named_by_words_tray_and_moment(kind: str) -> None:
     tray = " A" if "tray" in LEAST[kind] else ""
-    # A keeper lays a bait; its kind in the file keeps its older name.
-    words = "bait laid" if kind == "lure_set" else kind.replace("_", " ")
-    assert name_entry(entry(kind, 0, **LEAST[kind])) == f"{words}{tray}, 2026-03-01 10:00"
+    title = ENTRY_TYPES[kind].title
+    assert name_entry(entry(kind, 0, **LEAST[kind])) == f"{title}{tray}, 2026-03-01 10:00"
+
+
+def test_kinds_have_names_of_their_own_in_plain_words() -> None:
+    """Those of the file that a keeper never says are called otherwise: no lure, no overs, no day step."""
+    titles = {kind: model.title for kind, model in ENTRY_TYPES.items()}
+    assert len(set(titles.values())) == len(titles)
+    assert all(title and len(title) <= 24 and title.replace("-", " ").islower() for title in titles.values())
+    words = {word for title in titles.values() for word in title.split()}
+    assert words.isdisjoint({"lure", "overs", "snoozed"})
+    assert (titles["lure_set"], titles["lot_moved"]) == ("bait laid", "lot gone on")
+    assert titles["day_step_done"] == "step of the turn day"
 
 
 def test_words_of_the_file_become_members() -> None:

@@ -8,7 +8,7 @@ import pytest
 
 from tests.builders import codes, fed, order, started, turned
 from tests.domain.separating import at, begun, running, say, separating
-from trayturn.domain.entries import Entry
+from trayturn.domain.entries import ENTRY_TYPES, Entry
 
 
 @pytest.mark.parametrize(
@@ -25,7 +25,7 @@ from trayturn.domain.entries import Entry
 def test_no_separation_under_way(kind: str, fields: dict[str, Any]) -> None:
     stack = separating(say(kind, 1, **fields))
     assert codes(stack) == ["no-separation"]
-    where = f"entry 10 ({kind.replace('_', ' ')} A, 2026-05-05 10:01)"
+    where = f"entry 10 ({ENTRY_TYPES[kind].title} A, 2026-05-05 10:01)"
     assert (
         str(stack.findings[0]) == f"{where}: No separation of tray A is under way. Correct the tray or date."
     )

@@ -155,7 +155,7 @@ def test_the_summary_tells_what_came_out_and_what_went() -> None:
     ]
     lines = whole_summary(bench.stack, done)
     assert lines[0] == "Tray A was separated in 1 pass in 7 min."
-    assert "Overs went to: tray B." not in lines
+    assert "Pieces went to: tray B." not in lines
     assert lines[-1] == "That rests on 1 tray."
     assert summary(done, Units.METRIC)[-1] == "Pass 1: about 1 kg skimmed, few worms seen: damp."
 

@@ -110,7 +110,7 @@ async def test_plus_puts_off_day_by_day_minus_takes_back_and_the_mark_goes_along
         await k.press("minus")
         assert len([one for one in k.standing("pantry") if isinstance(one, Snoozed)]) == 6
         await k.press("u")
-        k.sees("Taken back: snoozed", "Feed tray B tomorrow.  put off")
+        k.sees("Taken back: due thing put off", "Feed tray B tomorrow.  put off")
 
 
 async def test_what_is_put_off_is_so_on_every_screen_and_comes_back(tmp_path: Path) -> None:
@@ -148,7 +148,7 @@ async def test_e_marks_a_follow_up_done_and_space_opens_its_check(tmp_path: Path
         (done,) = [one for one in k.standing("pantry") if isinstance(one, Done)]
         assert done.item == "follow_up:too-wet:B"
         await k.press("u")
-        k.sees("See whether it dried", "Taken back: done")
+        k.sees("See whether it dried", "Taken back: due thing marked done")
 
 
 def hatching(day: float = 50) -> list[Any]:

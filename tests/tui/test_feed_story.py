@@ -44,7 +44,7 @@ async def test_with_gloves_on_a_feeding_is_arrows_more_less_and_space(tmp_path: 
         await k.press("space")
         k.sees("Meal for tray A (as last time)", "cabbage", "+ 300 g", "nothing in it yet")
         await k.press("+", "+", "-", "down", "+", "+")
-        k.sees("a quarter of what they can take", "425 g, 87 %, C:N 20")
+        k.sees("a quarter of what they take", "425 g, 87 %, C:N 20")
         await k.press("end", "enter")
         k.sees("as proposed")
         await k.press("space")

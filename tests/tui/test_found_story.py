@@ -5,11 +5,14 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
+import pytest
+
 from tests.builders import a_usual_bin, entry, moment
 from tests.tui.house import a_home
 from tests.tui.stories import Keeper, Wrist, heeded, keeper, samples
 from trayturn.domain.entries import Contaminant, ContaminantFound, Entry, SourceStopped
 from trayturn.tui.ways import go
+from trayturn.tui.widgets.line_list import LineList
 
 SEEN = Wrist(moment(70))
 
@@ -70,7 +73,7 @@ async def test_what_has_no_name_or_goes_round_cannot_be_stopped(tmp_path: Path) 
         await k.press("enter")
         k.sees("Corn cob", "carried on once", "Break it up before it goes on", "several turns")
         await k.press("h")
-        k.sees("Overs, contaminants")
+        k.sees("Pieces, contaminants")
 
 
 async def test_a_writes_down_one_with_the_marked_source(tmp_path: Path) -> None:
@@ -120,6 +123,18 @@ async def test_notes_of_passes_are_shown_as_words(tmp_path: Path) -> None:
         await at_found(k, "stairwell")
         await k.press("end")
         k.sees("noted", "tray A, 24 Jan 2026", "pieces: two avocado shells", "in no count")
+
+
+@pytest.mark.parametrize("size", [(80, 24), (120, 40)])
+async def test_rows_are_wrapped_and_none_is_cut(tmp_path: Path, size: tuple[int, int]) -> None:
+    async with keeper(samples(tmp_path), "stairwell", size=size) as k:
+        await at_found(k, "stairwell")
+        rows = k.app.screen.query_one(LineList)
+        room = rows.scrollable_content_region.width - 1
+        assert all(sum(len(text) for text, _ in line) <= room for row in rows.rows for line in row.lines)
+        told = " ".join(" ".join(line[-1][0] for line in row.lines) for row in rows.rows)
+        assert "pieces: two avocado shells; found: fruit stickers" in told
+        k.sees_no("…")
 
 
 async def test_of_all_bins_each_row_names_its_own(tmp_path: Path) -> None:

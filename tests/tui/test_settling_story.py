@@ -176,3 +176,20 @@ async def test_enter_says_what_it_cannot_do_on_a_number(tmp_path: Path) -> None:
         assert "Enter" not in k.reads("#hint")
         await k.press("enter")
         assert k.reads("#hint") == "- and + change it; Space goes on."
+
+
+async def test_too_many_worms_are_remarked_on_beside_their_row(tmp_path: Path) -> None:
+    a_shed(tmp_path)
+    async with a_keeper(tmp_path) as k:
+        await to_the_shed(k)
+        await row(k, "by weight")
+        await k.press("enter")
+        k.sees("such as 250 g")
+        await k.type("500 kg")
+        await k.press("enter")
+        k.sees("-  500 kg  +")
+        assert "more than the 1 kg this bin is known to hold" in k.reads("#about")
+        await k.press("enter")
+        await k.type("200 g")
+        await k.press("enter")
+        assert "more than" not in k.reads("#about")

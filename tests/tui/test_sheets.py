@@ -111,3 +111,11 @@ async def test_a_running_rest_is_seen_on_a_sheet_and_hushed_from_it(tmp_path: Pa
         await pilot.press("m")
         assert isinstance(app.screen, ReasonScreen)
         assert app._hushed == {app.rests[0].mark}
+
+
+@pytest.mark.parametrize("place", sorted(EVERYWHERE))
+async def test_help_is_headed_by_words_and_no_name_of_the_program(tmp_path: Path, place: str) -> None:
+    async with opened(tmp_path, HelpScreen(place, [])) as (app, _):
+        heading = drawn(app).split("Keys on this screen: ")[1].splitlines()[0].strip()
+        assert heading
+        assert "_" not in heading

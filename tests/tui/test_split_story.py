@@ -9,7 +9,7 @@ import pytest
 
 from tests.builders import a_bin, a_usual_bin, entry, fed, moment, started
 from tests.tui.house import a_home
-from tests.tui.stories import Keeper, Wrist, keeper
+from tests.tui.stories import Keeper, Wrist, keeper, samples
 from tests.tui.test_trouble_story import refuse
 from trayturn.domain.entries import Entry, Note, WormsAdded, WormsRemoved
 from trayturn.domain.setup import Tray
@@ -232,3 +232,11 @@ async def test_any_name_and_note_move_as_they_are(tmp_path: Path) -> None:
         await k.press("ctrl+s")
         k.sees("[/ {'a[0]'} ☃")
         assert k.screen == "Reason"
+
+
+async def test_too_many_worms_are_remarked_on_under_the_form(tmp_path: Path) -> None:
+    async with keeper(samples(tmp_path, "pantry"), "pantry") as k:
+        await k.press("w")
+        k.sees("such as 250 g")
+        await k.type("500 kg")
+        k.sees("times what all trays of this bin hold at the published best")

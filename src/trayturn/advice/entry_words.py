@@ -59,7 +59,7 @@ GROUPS = {
     "turn_day_begun": "turn day",
     "day_step_done": "turn day",
     "turn_day_ended": "turn day",
-    "overs_carried": "overs",
+    "overs_carried": "pieces",
     "contaminant_found": "found",
     "source_stopped": "found",
     "lot_begun": "castings",

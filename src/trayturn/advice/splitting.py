@@ -23,6 +23,11 @@ BALANCE = (
     "Worms are told by what was put in and taken out, not by what has grown since: weigh them where you can."
 )
 
+FAR_OVER = 3.0
+"""So many times the published best on all trays at once are more worms than we believe. Our choice."""
+ROUNDING = 0.01
+"""So much more than is known may come of rounding in the keeper's units."""
+
 
 @dataclass(frozen=True, slots=True)
 class Side:
@@ -52,6 +57,22 @@ class SplitAdvice:
 def half_of(stack: Stack) -> float | None:
     """Half of the worms written down, kg, as a keeper would weigh them out; None where none are."""
     return round_mass(stack.worms_kg / 2, stack.setup.units) if stack.worms_kg else None
+
+
+def worms_remark(stack: Stack, worms_kg: float, *, into: bool = False) -> str:
+    """What is odd about so many worms, kg, taken out of a bin or put `into` it; empty where nothing is.
+
+    Worms grow, so that more than was written down can be there: it is said, and not refused.
+    """
+    units, known = stack.setup.units, stack.worms_kg
+    if not into and known is not None and worms_kg > known * (1 + ROUNDING):
+        held = show_mass(known, units)
+        return f"That is more than the {held} this bin is known to hold. Look at it again."
+    most = STOCKING_KG_M2 * stack.setup.tray_area_m2 * max(1, len(stack.listed_trays))
+    if worms_kg > FAR_OVER * most:
+        times = f"{worms_kg / most:,.0f} times"
+        return f"That is {times} what all trays of this bin hold at the published best. Look at it again."
+    return ""
 
 
 def weight_of(number: int, species: str) -> Band | None:

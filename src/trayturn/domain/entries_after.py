@@ -26,7 +26,7 @@ class Piece(Model):
 class OversCarried(EntryBase):
     """Pieces found in a tray and laid into another, to go round again."""
 
-    title = "overs carried"
+    title = "pieces carried on"
     kind: Literal["overs_carried"] = "overs_carried"
     tray: TrayId
     to: TrayId
@@ -67,7 +67,7 @@ class LotBegun(EntryBase):
 class LotMoved(EntryBase):
     """A lot gone on to its next stage, and what it then weighed and held of water, percent of the whole."""
 
-    title = "lot moved"
+    title = "lot gone on"
     kind: Literal["lot_moved"] = "lot_moved"
     lot: LotCode
     stage: Annotated[LotStage, Choice]
@@ -87,7 +87,7 @@ class LureSet(EntryBase):
 class HatchlingsRecovered(EntryBase):
     """Hatchlings lifted out with the bait, counted or weighed, kg, and the tray they went to."""
 
-    title = "hatchlings recovered"
+    title = "hatchlings lifted"
     kind: Literal["hatchlings_recovered"] = "hatchlings_recovered"
     lot: LotCode
     counted: Annotated[int, Field(ge=0, le=1_000_000)] | None = None
@@ -98,7 +98,7 @@ class HatchlingsRecovered(EntryBase):
 class Sieved(EntryBase):
     """A lot passed through a mesh: what fell through and what stayed on it, kg, and where that went."""
 
-    title = "sieved"
+    title = "castings sieved"
     kind: Literal["sieved"] = "sieved"
     lot: LotCode
     mesh_mm: Annotated[float, Field(gt=0, le=100)]
@@ -110,7 +110,7 @@ class Sieved(EntryBase):
 class Packed(EntryBase):
     """Castings of a lot filled into jars or bags of one label: so many, of so much each, kg."""
 
-    title = "packed"
+    title = "castings packed"
     kind: Literal["packed"] = "packed"
     lot: LotCode
     label: Named
@@ -135,7 +135,7 @@ class CastingsUsed(EntryBase):
 class CastingsGiven(EntryBase):
     """Castings given away or sold. `rules_read`: the caution about local rules was read before."""
 
-    title = "castings given"
+    title = "castings given away"
     kind: Literal["castings_given"] = "castings_given"
     lot: LotCode
     label: Words = ""
@@ -148,6 +148,6 @@ class CastingsGiven(EntryBase):
 class LotClosed(EntryBase):
     """Nothing of the lot is left, whatever the weights say."""
 
-    title = "lot closed"
+    title = "lot all gone"
     kind: Literal["lot_closed"] = "lot_closed"
     lot: LotCode

@@ -20,7 +20,7 @@ class FollowUpSet(EntryBase):
     `signs` are what the keeper had seen.
     """
 
-    title = "follow up set"
+    title = "follow-up set"
     kind: Literal["follow_up_set"] = "follow_up_set"
     code: Code
     what: Annotated[str, Field(min_length=1, max_length=200)]
@@ -33,7 +33,7 @@ class FollowUpSet(EntryBase):
 class Snoozed(EntryBase):
     """A due thing put off: until then it is not pressing. A moment that has come puts off nothing."""
 
-    title = "snoozed"
+    title = "due thing put off"
     kind: Literal["snoozed"] = "snoozed"
     item: ItemCode
     until: Moment
@@ -42,7 +42,7 @@ class Snoozed(EntryBase):
 class Done(EntryBase):
     """A due thing done that writes no entry of its own. `due` is when it was due, where it is done ahead."""
 
-    title = "done"
+    title = "due thing marked done"
     kind: Literal["done"] = "done"
     item: ItemCode
     due: Moment | None = None
@@ -51,7 +51,7 @@ class Done(EntryBase):
 class MeasureSet(EntryBase):
     """What this keeper's handful, cup or bowl weighs, of one thing or (without a name) of anything."""
 
-    title = "measure set"
+    title = "measure weighed"
     kind: Literal["measure_set"] = "measure_set"
     measure: Annotated[str, Field(min_length=1, max_length=40)]
     kg: Kilograms
@@ -86,6 +86,6 @@ class MealDropped(EntryBase):
 class PutOff(EntryBase):
     """The scraps that wait in the caddy from then on: what was too much for this meal. Empty when none do."""
 
-    title = "put off"
+    title = "scraps kept in the caddy"
     kind: Literal["put_off"] = "put_off"
     items_kg: Masses = Field(default_factory=dict)

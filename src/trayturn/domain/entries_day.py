@@ -43,7 +43,7 @@ class DayStepDone(EntryBase):
     bringing a tray back.
     """
 
-    title = "day step done"
+    title = "step of the turn day"
     kind: Literal["day_step_done"] = "day_step_done"
     step: Annotated[DayStep, Choice]
     tray: TrayId | None = None

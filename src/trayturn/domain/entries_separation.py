@@ -49,7 +49,7 @@ class StepEnded(EntryBase):
 class DeadlineMoved(EntryBase):
     """The timed step under way made longer or shorter."""
 
-    title = "deadline moved"
+    title = "end of a step moved"
     kind: Literal["deadline_moved"] = "deadline_moved"
     tray: TrayId
     ends_at: Moment

@@ -130,6 +130,7 @@ class EntryBase(Model):
     """What every entry has: the moment it tells of, and room for the keeper's own words."""
 
     title: ClassVar[str] = ""
+    """What a keeper calls such an entry, in undo, in the ledger and where something is wrong with it."""
 
     at: Moment
     note: LongText = ""

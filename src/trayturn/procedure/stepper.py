@@ -53,7 +53,7 @@ DONE_WORD = {
     Step.SETTLE: "Settled",
     Step.CLEAN_UP: "All clean, finish",
 }
-TOOLS = ("gloves", "a tub for castings", "one for overs", "a scale", "a bright light")
+TOOLS = ("gloves", "a tub for castings", "one for pieces", "a scale", "a bright light")
 
 
 @dataclass(frozen=True, slots=True)

@@ -53,7 +53,7 @@ def _places(sep: Separation) -> tuple[tuple[str, str], ...]:
     return (
         ("Worms", "" if moved else sep.settled.worms_to),
         ("The rest", sep.settled.rest_to),
-        ("Overs", "" if carried else sep.settled.overs_to),
+        ("Pieces", "" if carried else sep.settled.overs_to),
     )
 
 

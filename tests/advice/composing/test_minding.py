@@ -91,7 +91,7 @@ def test_too_much_for_the_worms_is_minded_and_then_pressing() -> None:
     assert "load" not in minds(on, meal(on, {"cabbage": 2.0}))
     assert minds(on, meal(on, {"cabbage": 2.6}))["load"].press is Press.MIND
     much = minds(on, meal(on, {"cabbage": 4.2}))["load"]
-    assert (much.press, much.what) == (Press.ACT, "Twice what they can take.")
+    assert (much.press, much.what) == (Press.ACT, "Twice what they take.")
     assert "They take 1.2 kg to 3 kg until the next feeding" in much.why
 
 

@@ -78,7 +78,7 @@ def test_the_load_is_the_meal_and_what_is_uneaten_against_the_ration() -> None:
     load = load_of(meal(on, {"cabbage": 1.05}), on)
     assert load.takes_kg == pytest.approx((1.2, 2.1, 3.0))
     assert load.share == pytest.approx((0.35, 0.5, 0.875))
-    assert (load.words, load.level) == ("about half of what they can take", 0)
+    assert (load.words, load.level) == ("about half of what they take", 0)
     late = ground(WORMS, fed("A", DAY - 1, {"cabbage": 1.05}))
     assert load_of(meal(late, {"cabbage": 1.05}), late).kg > 1.9
 
@@ -87,18 +87,18 @@ def test_the_load_is_the_meal_and_what_is_uneaten_against_the_ration() -> None:
     ("kg", "words", "level"),
     [
         (0.05, "next to nothing for them", 0),
-        (2.1, "about what they can take", 0),
-        (2.8, "somewhat more than they can take", 1),
-        (4.2, "twice what they can take", 2),
-        (10.5, "5 times what they can take", 2),
-        (500, "far more than they can take", 2),
+        (2.1, "about what they take", 0),
+        (2.8, "somewhat more than they take", 1),
+        (4.2, "twice what they take", 2),
+        (10.5, "5 times what they take", 2),
+        (500, "far more than they take", 2),
     ],
 )
 def test_the_load_in_words(kg: float, words: str, level: int) -> None:
     on = ground(WORMS)
     load = load_of(meal(on, {"cabbage": kg}), on)
     assert (load.words, load.level) == (words, level)
-    assert len(load.words) <= 33
+    assert len(load.words) <= 30
 
 
 def test_in_the_cold_they_take_nothing() -> None:

@@ -10,18 +10,18 @@ from trayturn.advice.composing.ground import Ground
 
 WORDS = (
     (0.05, "next to nothing for them"),
-    (0.18, "little of what they can take"),
-    (0.38, "a quarter of what they can take"),
-    (0.63, "about half of what they can take"),
-    (0.88, "most of what they can take"),
-    (1.13, "about what they can take"),
-    (1.38, "somewhat more than they can take"),
-    (1.75, "1.5 times what they can take"),
-    (2.5, "twice what they can take"),
+    (0.18, "little of what they take"),
+    (0.38, "a quarter of what they take"),
+    (0.63, "about half of what they take"),
+    (0.88, "most of what they take"),
+    (1.13, "about what they take"),
+    (1.38, "somewhat more than they take"),
+    (1.75, "1.5 times what they take"),
+    (2.5, "twice what they take"),
 )
 """Up to which share the words hold."""
 MORE = 1.13
-"""From this share on it is more than they can take, as the words have it."""
+"""From this share on it is more than they take, as the words have it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,11 +50,11 @@ class Load:
 
     @property
     def words(self) -> str:
-        """`about half of what they can take`, in at most 33 letters."""
+        """`about half of what they take`, in at most 30 letters."""
         if self.share is None:
             return "they take nothing now"
         times = self.share.mid
-        more = f"{times:.0f} times what they can take" if times < 100 else "far more than they can take"
+        more = f"{times:.0f} times what they take" if times < 100 else "far more than they take"
         return next((words for most, words in WORDS if times < most), more)
 
 

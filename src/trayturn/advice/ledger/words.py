@@ -118,11 +118,11 @@ def _forecast(turn: Turn, units: Units) -> str:
 
 
 def _settled(turn: Turn) -> str:
-    """Where worms, rest and overs went, in the keeper's words; none of it is weighed."""
+    """Where worms, rest and pieces went, in the keeper's words; none of it is weighed."""
     settled = turn.life.separations[-1].settled if turn.life.separations else None
     if settled is None:
         return ""
-    ways = (("worms", settled.worms_to), ("rest", settled.rest_to), ("overs", settled.overs_to))
+    ways = (("worms", settled.worms_to), ("rest", settled.rest_to), ("pieces", settled.overs_to))
     told = [f"{what} to {clean(where, 40)}" for what, where in ways if where]
     return f"Moved, unweighed: {listed(told)}." if told else ""
 

@@ -9,7 +9,7 @@ from textual.app import ComposeResult
 from textual.content import Content
 from textual.widgets import Static
 
-from trayturn.tui.commands import Command
+from trayturn.tui.commands import BEGIN, COMPARE, FOUND, PAST, PUT_RIGHT, TURN_DAY, TURN_RUN, Command
 from trayturn.tui.widgets.sheet import Sheet
 
 KEY_WORDS = {
@@ -28,6 +28,18 @@ SAME_KEY = ("equals_sign",)
 """Printed on the same key as another that is told already."""
 
 
+PLACES = {
+    TURN_DAY: "a turn day, planned",
+    TURN_RUN: "a turn day under way",
+    PUT_RIGHT: "putting right",
+    BEGIN: "starting a bin",
+    PAST: "the past year",
+    COMPARE: "ways of turning, side by side",
+    FOUND: "what was found",
+}
+"""Places that a keeper calls otherwise than the program does."""
+
+
 class HelpScreen(Sheet[None]):
     """Every key of one screen and what it does, and three things that hold everywhere."""
 
@@ -44,7 +56,9 @@ class HelpScreen(Sheet[None]):
     """
 
     def __init__(self, place: str, commands: Sequence[Command]) -> None:
-        super().__init__(f"Keys on this screen: {place}", "Up and down scroll   Esc closes")
+        super().__init__(
+            f"Keys on this screen: {PLACES.get(place, place)}", "Up and down scroll   Esc closes"
+        )
         self.commands = tuple(commands)
 
     def compose_body(self) -> ComposeResult:

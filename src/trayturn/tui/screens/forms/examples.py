@@ -32,7 +32,7 @@ EXAMPLES: Mapping[Units, Examples] = {
         grit="10 g",
         water="600 g",
         a_litre="a litre is a kilogram",
-        worms="500 g",
+        worms="250 g",
         full_tray="6 kg",
     ),
     Units.US: Examples(
@@ -43,7 +43,7 @@ EXAMPLES: Mapping[Units, Examples] = {
         grit="0.4 oz",
         water="1.3 lb",
         a_litre="a quart is 2.1 lb",
-        worms="1 lb",
+        worms="9 oz",
         full_tray="13 lb",
     ),
 }

@@ -14,6 +14,7 @@ from trayturn.advice.splitting import (
     split_advice,
     weight_of,
     why_no_weight,
+    worms_remark,
 )
 from trayturn.domain.entries import Entry, WormsAdded, WormsRemoved
 from trayturn.domain.setup import Units
@@ -146,9 +147,19 @@ def _amount(values: Values, species: str) -> tuple[float, int | None]:
 
 
 def _aside(stack: Stack, others: Mapping[str, Stack], mass: Field) -> Callable[[Texts, datetime], str]:
-    """What the form says so far: what a number weighs, and how both bins stand once worms have moved."""
+    """What the form says so far: what is odd, what a number weighs, how both bins stand after a move."""
 
     def said(texts: Texts, now: datetime) -> str:
+        return "\n".join(line for line in (odd(texts, now), told(texts, now)) if line)
+
+    def odd(texts: Texts, now: datetime) -> str:
+        try:
+            kg = read(mass, texts[mass.name], stack.setup.units, now)
+        except ValueError:
+            return ""
+        return worms_remark(stack, kg, into=texts["way"] == "in") if kg else ""
+
+    def told(texts: Texts, now: datetime) -> str:
         units = stack.setup.units
         try:
             amounts = {one.name: read(one, texts[one.name], units, now) for one in (mass, COUNTED)}

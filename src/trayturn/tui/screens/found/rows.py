@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from textwrap import wrap
 
 from trayturn.advice.found.overs import Going, Went, going_round, went
 from trayturn.advice.found.sources import Noted, Source, State, noted, sources
@@ -25,6 +26,8 @@ from trayturn.tui.widgets.line_list import Row, Span
 
 WORD, NAME, BIN, BESIDE_BIN = 12, 28, 12, 24
 """Widths of the columns: what it is, its name, its bin where there are several, and the name beside it."""
+LEAST = 20
+"""How narrow the rest is wrapped at most."""
 STATES = {
     State.OPEN: ("! source", "act"),
     State.AGAIN: ("! again", "error"),
@@ -108,19 +111,24 @@ def _key(about: About) -> str:
             return f"noted:{about.tray}:{about.at.isoformat()}"
 
 
-def found_rows(found: list[Item], *, named: bool) -> list[Row]:
-    """The rows; each names its bin where there are several."""
-    return [Row((tuple(_line(item, named)),), item.key) for item in found]
+def found_rows(found: list[Item], width: int, *, named: bool) -> list[Row]:
+    """The rows, wrapped to the width; each names its bin where there are several."""
+    return [Row(tuple(_lines(item, width, named)), item.key) for item in found]
 
 
-def _line(item: Item, named: bool) -> Iterator[Span]:
+def _lines(item: Item, width: int, named: bool) -> Iterator[tuple[Span, ...]]:
     word, look, name, told = _cells(item)
-    yield f"{word:<{WORD}}", look
-    if named:
-        yield f"{clean(item.stack.setup.name, BIN - 1):<{BIN}}", "muted"
-    width = BESIDE_BIN if named else NAME
-    yield f"{clean(name, width - 1):<{width}}", "plain" if look != "muted" else "muted"
-    yield told, "muted"
+    called = BESIDE_BIN if named else NAME
+    before: tuple[Span, ...] = (
+        (f"{word:<{WORD}}", look),
+        (f"{clean(item.stack.setup.name, BIN - 1):<{BIN}}" if named else "", "muted"),
+        (f"{clean(name, called - 1):<{called}}", "plain" if look != "muted" else "muted"),
+    )
+    taken = sum(len(text) for text, _ in before)
+    first, *rest = wrap(told, max(LEAST, width - taken)) or [""]
+    yield (*before, (first, "muted"))
+    for line in rest:
+        yield ((" " * taken, "plain"), (line, "muted"))
 
 
 def _cells(item: Item) -> tuple[str, str, str, str]:

@@ -25,6 +25,8 @@ from trayturn.tui.widgets.title_row import TitleRow
 
 UNREAD = "Its file cannot be read; the bin's own screen says what is wrong with it."
 HOW_TO_LOG = "a writes down what was found."
+ASIDE = 40
+"""Columns that the story takes in a wide window."""
 KEYS = "   Space: it is stopped"
 
 
@@ -41,13 +43,15 @@ class FoundScreen(Frame):
         self.items: dict[str, Item] = {}
 
     def compose_body(self) -> ComposeResult:
+        """The list, and the story of what is marked."""
         with Container(classes="body"):
-            yield LineList(id="rows")
+            yield LineList(row_height=0, id="rows")
             with Vertical(id="aside"):
                 yield Static(id="name")
                 yield Static(id="story")
 
     def on_mount(self) -> None:
+        """The keys go to the list."""
         self.query_one(LineList).focus()
 
     @property
@@ -58,6 +62,7 @@ class FoundScreen(Frame):
         return [one for one in stacks if self.key in (None, one.key) and not loaded[one.key].read_only]
 
     def show(self, key: str) -> None:
+        """Draw what was found, as the journals have it."""
         if self.key is not None and key not in ("", self.key):
             return
         stacks, shelf = self.stacks, self.house.shelf
@@ -69,11 +74,21 @@ class FoundScreen(Frame):
         found = in_order(found)
         self.items = {item.key: item for item in found}
         rows = self.query_one(LineList)
-        rows.show(found_rows(found, named=self.key is None and len(stacks) > 1))
+        rows.show(found_rows(found, self._room, named=self.key is None and len(stacks) > 1))
         rows.display = bool(found)
         self._show_title(stacks)
         self._show_marked()
         self.refresh_bindings()
+
+    @property
+    def _room(self) -> int:
+        """Columns of a row: of the whole window, or beside the story, without mark and scrollbar."""
+        return self.app.size.width - 2 - (ASIDE if self.wide else 0)
+
+    def on_resize(self) -> None:
+        """Other widths wrap otherwise."""
+        super().on_resize()
+        self.show("")
 
     def _show_title(self, stacks: list[Stack]) -> None:
         if self.key is None:
@@ -100,6 +115,7 @@ class FoundScreen(Frame):
 
     @property
     def marked_page(self) -> Page | None:
+        """One page tells of all of it."""
         return Page.FOUND
 
     @on(LineList.Marked)

@@ -71,9 +71,9 @@ async def pick(house: TrayturnApp, stack: Stack, tray: str, answers: Answers, ro
         if source is not None:
             _put_thing(answers, Thing(row.what, row.number or 1, source), row.key)
     elif isinstance(row, LotRow):
-        place = await _typed(house, "Where do the castings wait?", "such as hatch tub", SOURCE_LONGEST)
-        if place is not None:
-            answers.put(row.at(place))
+        tub = await _typed(house, "Where do the castings wait?", "such as hatch tub", SOURCE_LONGEST)
+        if tub is not None:
+            answers.put(row.at(tub))
     elif isinstance(row, Cycle):
         place = await _chosen(house, row.label, row.options, row.chosen or 0)
         if place is not None:

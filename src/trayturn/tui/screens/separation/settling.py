@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 
 from trayturn.advice.pieces import gathered
-from trayturn.advice.splitting import weight_of, why_no_weight
+from trayturn.advice.splitting import weight_of, why_no_weight, worms_remark
 from trayturn.domain.entries import (
     Entry,
     LotBegun,
@@ -27,7 +27,7 @@ from trayturn.procedure.splitting import Split
 from trayturn.tui.screens.separation.found import piece_rows, pieces_in, thing_rows, things_in
 from trayturn.tui.screens.separation.rows import LotRow, PieceRow, Places, waits_words
 from trayturn.tui.screens.separation.weights import kg_in, mass_row
-from trayturn.tui.widgets.answer_rows import Answer, Count
+from trayturn.tui.widgets.answer_rows import Answer, Count, Mass
 
 NOWHERE, OUT = "there were none", "taken out for good"
 TUB, DRIES = (LotStage.HATCHING, "hatch tub"), (LotStage.DRYING, "drying tray")
@@ -132,7 +132,7 @@ def _amounts(stack: Stack, along: Sequence[Entry]) -> list[Answer]:
 
 def tidied(answers: Sequence[Answer], stack: Stack) -> list[Answer]:
     """The rows as what is chosen asks for: worms are weighed for another bin only; pieces go somewhere."""
-    amounts = tuple(row for row in answers if row.key in AMOUNTS)
+    amounts = tuple(_minded(row, stack) for row in answers if row.key in AMOUNTS)
     found: list[Answer] = []
     for row in answers:
         if isinstance(row, Places) and row.key == "worms":
@@ -141,6 +141,14 @@ def tidied(answers: Sequence[Answer], stack: Stack) -> list[Answer]:
         elif row.key not in AMOUNTS:
             found.append(_with_pieces(row, answers))
     return found
+
+
+def _minded(row: Answer, stack: Stack) -> Answer:
+    """The weight of the worms, its note saying so where it is more than can well be."""
+    if not isinstance(row, Mass):
+        return row
+    odd = worms_remark(stack, row.kg) if row.kg else ""
+    return replace(row, note=odd or BY_WEIGHT)
 
 
 def _is_bin(worms: Places) -> bool:

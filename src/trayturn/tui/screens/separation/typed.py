@@ -9,12 +9,15 @@ from trayturn.domain.units import UnitError, parse_mass, show_mass
 from trayturn.tui.widgets.answers import HEAVIEST_KG, Mass, Words
 
 LONGEST = 20_000
+USUAL = ("4.5 kg", "10 lb")
+EXAMPLES = {"moved": ("250 g", "9 oz"), "skimmed": ("800 g", "1.8 lb")}
+"""What a row of that key may weigh, metric and US: few worms are moved at once."""
 
 
 def example(row: Mass | Words) -> str:
     """What stands in the empty line."""
     if isinstance(row, Mass):
-        return f"such as {'10 lb' if row.us else '4.5 kg'}; empty for not weighed"
+        return f"such as {EXAMPLES.get(row.key, USUAL)[row.us]}; empty for not weighed"
     return "what it is, in a few words"
 
 
