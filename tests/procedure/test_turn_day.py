@@ -226,3 +226,17 @@ def test_put_back_unfinished_it_does_not_come_back() -> None:
     assert sorted(tray.id for tray in stack.trays) == ["A", "B", "C", "D"]
     assert stack.tray("C") is not None
     assert errors(stack) == errors(NO_SPARE.stack)
+
+
+def test_where_nothing_is_turned_nothing_is_brought_back() -> None:
+    profile, at, steps = begin(NO_SPARE), moment(200), list[DayStep]()
+    while (stack := now_of(profile, at)).turn_day is not None:
+        view = view_day(stack)
+        assert view is not None
+        assert view.now is not None
+        at += MINUTE
+        steps.append(view.now.step)
+        profile = profile.with_entries(move(profile, at, skip=view.now.step is DayStep.MOVE))
+    assert DayStep.BRING not in steps
+    assert DayStep.LOOSEN not in steps
+    assert [tray.id for tray in now_of(profile, at).trays] == ["A", "B", "D"]

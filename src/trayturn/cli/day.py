@@ -15,7 +15,7 @@ from trayturn.advice.turn_day.needs import Needs
 from trayturn.advice.turn_day.plan import DayPlan, Wish, plan_day, spare_trays
 from trayturn.advice.turn_day.plan_words import full_lines
 from trayturn.advice.turn_day.tasks import DayView, Task, view_day
-from trayturn.advice.turn_day.telling import step_lines, to_do_now, where_words
+from trayturn.advice.turn_day.telling import resting, step_lines, to_do_now, where_words
 from trayturn.advice.turn_day.whole import Whole, whole_day
 from trayturn.cli import amounts, as_json
 from trayturn.cli.layout import Page
@@ -208,7 +208,8 @@ def _at_work(stack: Stack, options: Namespace) -> list[Stack]:
 
 def _tell_view(view: DayView, stack: Stack, options: Namespace) -> None:
     """The day under way: its steps, what is next, and what fits into a rest."""
-    fitting = jobs(stack, hands_free(_at_work(stack, options), stack.as_of), stack.as_of)
+    waits = _at_work(stack, options) if resting(view, stack) else []
+    fitting = jobs(stack, hands_free(waits, stack.as_of), stack.as_of)
     now = to_do_now(view, stack)
     if options.json:
         data = {"bin": stack.key, "under_way": True, "begun": view.day.begun_at.isoformat(), "next": now}

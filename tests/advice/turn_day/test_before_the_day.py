@@ -176,6 +176,12 @@ def test_a_single_day_of_ones_own_has_a_band_too() -> None:
     assert time.minutes.mid == pytest.approx(120)
 
 
+@pytest.mark.parametrize("hours", [0.3, 0.8, 2, 6])
+def test_hands_are_not_needed_for_longer_than_the_day(hours: float) -> None:
+    time = time_of(with_(bin_of(), *a_day(110, hours)))
+    assert all(part <= whole for part, whole in zip(time.hands, time.minutes, strict=True))
+
+
 def test_without_days_of_ones_own_it_is_common_practice() -> None:
     time = time_of(bin_of().stack)
     assert (time.days, time.basis) == (0, "common practice")

@@ -212,7 +212,7 @@ def _fed(task: Task, day: TurnDay, stack: Stack) -> Standing:
 
 def _brought(day: TurnDay, stack: Stack) -> Standing:
     """Whether the tray came back: fresh since the day began, or not at all where it was never emptied."""
-    if any(one.skipped and one.number is None for one in day.steps(DayStep.BRING)):
+    if not_moved(day) or any(one.skipped and one.number is None for one in day.steps(DayStep.BRING)):
         return Standing.LEFT
     if _fresh(day, stack):
         return Standing.DONE

@@ -10,7 +10,7 @@ from textual.widgets import Static
 from trayturn.advice.pages import Page
 from trayturn.advice.turn_day.jobs import MOST
 from trayturn.advice.turn_day.tasks import DayView, view_day
-from trayturn.advice.turn_day.telling import reasons, to_do_now
+from trayturn.advice.turn_day.telling import reasons, resting, to_do_now
 from trayturn.domain.entries import DayStep
 from trayturn.domain.stack import Stack
 from trayturn.domain.words import clean, count
@@ -132,7 +132,11 @@ class RunScreen(DayWalk):
         told = "\n".join(rest.words_here(self.house.now) for rest in rests)
         self.put("#rests", told).display = bool(rests)
         most = MOST if self.wide else max(1, 3 - len(rests))
-        fitting = words.jobs_words(stack, self.house.shelf.stacks(), self.house.now, most)
+        view = self.view
+        # Before its separations the day itself wants hands, whatever rests in another bin.
+        waits = view is not None and resting(view, stack)
+        stacks = self.house.shelf.stacks() if waits else []
+        fitting = words.jobs_words(stack, stacks, self.house.now, most)
         self.put("#jobs", fitting).display = bool(fitting)
 
     @on(LineList.Marked)

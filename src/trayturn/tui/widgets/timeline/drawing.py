@@ -32,8 +32,15 @@ def rows(plan: SideBySide, width: int, plain: bool = False) -> list[list[Span]]:
     return [
         *drawn,
         [(" " * left, "label"), (f"{begins}{middle}{ends}"[:room], "label")],
-        [(f"{PLAIN_REST if plain else REST} rest  {KEY}"[:width], "label")],
+        [(_key(plan, plain)[:width], "label")],
     ]
+
+
+def _key(plan: SideBySide, plain: bool) -> str:
+    """What the signs in sight mean."""
+    used = {LETTERS[slot.what] for slot in plan.slots}
+    told = (part for part in KEY.split("  ") if part[0] in used)
+    return "  ".join((f"{PLAIN_REST if plain else REST} rest", *told))
 
 
 def _label(name: str, tray: str, several: bool) -> str:
