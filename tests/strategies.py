@@ -180,6 +180,8 @@ FIELDS: dict[str, dict[str, st.SearchStrategy[Any]]] = {
         "fresh": _maybe(trays),
         "bedding_kg": masses,
         "no_fresh": st.sampled_from([None, True, False]),
+        "comes_back": _maybe(trays),
+        "comes_back_as": _maybe(st.sampled_from(Stage)),
         "places_beside": _maybe(st.integers(1, 10)),
         "trays_on_a_place": _maybe(st.integers(1, 10)),
     },

@@ -36,7 +36,7 @@ def test_it_tells_what_was_seen_and_which_entry_set_it() -> None:
     )
     assert one.why == (
         "Seen: runs when squeezed and smells sour.",
-        "Set on Wed 13 May, 8 days ago, by the entry follow up set B, 2026-05-13 10:00.",
+        "Set on Wed 13 May, 8 days ago, by the entry follow-up set B, 2026-05-13 10:00.",
         "Five melons.",
         "Hm",
     )

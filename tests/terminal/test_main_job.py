@@ -84,7 +84,7 @@ def start_and_feed(terminal: Terminal) -> None:
 def turn(terminal: Terminal, wrist: Wrist) -> None:
     wrist.forward(days=61)
     read_cautions(terminal.press("t"), "Before you turn")
-    terminal.wait_for("After the turn", "e Done")
+    terminal.wait_for("After the turn", "e Was done")
     terminal.press("e").wait_for("A  finishing", "B  feeding", gone="After the turn")
     wrist.forward(days=20)
 
