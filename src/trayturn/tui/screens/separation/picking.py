@@ -75,9 +75,9 @@ async def pick(house: TrayturnApp, stack: Stack, tray: str, answers: Answers, ro
         if tub is not None:
             answers.put(row.at(tub))
     elif isinstance(row, Cycle):
-        place = await _chosen(house, row.label, row.options, row.chosen or 0)
-        if place is not None:
-            answers.put(row.picked(place + 1))
+        chosen = await _chosen(house, row.label, row.options, row.chosen or 0)
+        if chosen is not None:
+            answers.put(row.picked(chosen + 1))
     elif isinstance(row, Mass | Words):
         await _type_in(house, answers, row)
 
