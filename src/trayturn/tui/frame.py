@@ -74,9 +74,15 @@ class Frame(Screen[None]):
             StylesCache.get_inner_outer.cache_clear()
 
     def _on_changed(self, key: str) -> None:
-        if self.is_mounted:
+        """Draw what changed where it is in sight, perhaps beneath a sheet; the others do once they are again."""
+        if self.is_mounted and self._in_sight:
             self.show(key)
             self.tick()
+
+    @property
+    def _in_sight(self) -> bool:
+        frames = [screen for screen in self.house.screen_stack if isinstance(screen, Frame)]
+        return bool(frames) and frames[-1] is self
 
     def on_screen_resume(self) -> None:
         self.show("")

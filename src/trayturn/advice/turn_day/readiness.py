@@ -63,7 +63,7 @@ def _young(tray: TrayState, stack: Stack) -> Iterator[NotReady]:
             "young",
             f"Tray {tray.id} has finished for {aged(tray.days_in_stage)}; usual is {least:.0f} days or more "
             "(three quarters of the time between turns, our choice).",
-            "Wait, or separate it and give back what is not done as overs.",
+            "Wait, or separate it and give back what is not done as pieces.",
         )
 
 
