@@ -55,6 +55,7 @@ def checked(desk: Desk) -> list[Entry]:
 
 
 def started(desk: Desk) -> list[Entry]:
+    """A tray put on the stack, with what fills it."""
     typed = desk.typed
     return [
         desk.entry(

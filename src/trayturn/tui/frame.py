@@ -74,7 +74,7 @@ class Frame(Screen[None]):
             StylesCache.get_inner_outer.cache_clear()
 
     def _on_changed(self, key: str) -> None:
-        """Draw what changed where it is in sight, perhaps beneath a sheet; the others do once they are again."""
+        """Draw what changed where it is in sight, if beneath a sheet; the others are drawn once they are."""
         if self.is_mounted and self._in_sight:
             self.show(key)
             self.tick()

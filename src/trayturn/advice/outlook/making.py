@@ -9,13 +9,13 @@ from datetime import datetime
 from trayturn.advice.outlook import figures, words
 from trayturn.advice.outlook.bedding import bedding_to_prevent
 from trayturn.advice.outlook.cache import Cache, digest
-from trayturn.advice.outlook.coming import come
+from trayturn.advice.outlook.coming import Coming, come
 from trayturn.advice.outlook.fitted import FIT_RUNS, Known, Stop, know
 from trayturn.advice.outlook.history import History, history_of
 from trayturn.advice.outlook.measured import Reading, readings_of
 from trayturn.advice.outlook.misfits import misfits, points
 from trayturn.advice.outlook.plan import plan_of
-from trayturn.advice.outlook.result import Outlook, Plan, RestsOn
+from trayturn.advice.outlook.result import Outlook, PastForecast, Plan, RestsOn
 from trayturn.advice.outlook.score import (
     MOST,
     past_forecasts,
@@ -103,45 +103,63 @@ def _made(
     )
     coming = come(profile, stack, ground.history, ground.known, plan, days, seed, cancel)
     progress(before + 1, of)
-    skill = skill_of(past)
+    told = _told(_Asked(profile, stack, history, plan, days, seed, draws), ground, coming, past, cancel)
+    progress(of, of)
+    return replace(told, sentences=tuple(words.sentences(told, stack)))
+
+
+@dataclass(frozen=True, slots=True)
+class _Asked:
+    """What an outlook is asked of."""
+
+    profile: Profile
+    stack: Stack
+    history: History
+    plan: Plan
+    days: int
+    seed: int
+    draws: int
+
+
+def _told(
+    asked: _Asked, ground: _Ground, coming: Coming, past: tuple[PastForecast, ...], cancel: Stop
+) -> Outlook:
+    """The answer as plain data, without its sentences. By the rule of thumb where the model was worse."""
+    skill, calendar = skill_of(past), asked.history.calendar
     by_thumb = worse_than_thumb(skill)
-    harvests = coming.harvests(width_of(thumb_errors(past)) if by_thumb else None)
-    fit_off = misfits(ground.known, ground.readings, stack)
     used = len(ground.readings) - len(ground.known.fitted.left_out)
     recent = ground.known.recent.series
-    told = Outlook(
-        key=profile.key,
-        as_of=history.calendar.now,
-        until=history.calendar.noon(history.calendar.today + days),
-        plan=plan,
+    return Outlook(
+        key=asked.profile.key,
+        as_of=calendar.now,
+        until=calendar.noon(calendar.today + asked.days),
+        plan=asked.plan,
         used="rule of thumb" if by_thumb else "model",
         rests_on=RestsOn(used, words.rests_on(used), skill),
-        harvests=harvests,
+        harvests=coming.harvests(width_of(thumb_errors(past)) if by_thumb else None),
         finishing=coming.target,
         finishing_kg=None if by_thumb else coming.finishing_kg(),
         series=coming.series(not by_thumb),
         turns=coming.turns(),
         worms_kg=figures.five(recent["worms_kg"][-1]),
-        sump_l=figures.five(coming.sump[0].clip(0, profile.bin.sump_capacity_l)),
+        sump_l=figures.five(coming.sump[0].clip(0, asked.profile.bin.sump_capacity_l)),
         moisture={
             tray.id: figures.five(recent["moisture"][-1, ground.known.recent.trays.index(tray.id)])
-            for tray in stack.trays
+            for tray in asked.stack.trays
         },
         bottom_tray=coming.bottom,
         bottom_tray_soaked_on=coming.soaked_on(),
         sump_full_on=coming.sump_full_on(),
-        dry_bedding_kg=bedding_to_prevent(profile, coming, cancel),
-        scraps_kg_per_week=coming.scraps_a_week(profile) if history.fed else None,
+        dry_bedding_kg=bedding_to_prevent(asked.profile, coming, cancel),
+        scraps_kg_per_week=coming.scraps_a_week(asked.profile) if asked.history.fed else None,
         points=points(ground.known, ground.readings),
         past=past,
-        does_not_fit=fit_off,
+        does_not_fit=misfits(ground.known, ground.readings, asked.stack),
         narrow_most=narrow_most(coming, ground.known),
-        assumed=history.assumed,
-        seed=seed,
-        draws=draws,
+        assumed=asked.history.assumed,
+        seed=asked.seed,
+        draws=asked.draws,
     )
-    progress(of, of)
-    return replace(told, sentences=tuple(words.sentences(told, stack)))
 
 
 def _ground(

@@ -71,6 +71,7 @@ class CastingsScreen(BinFrame):
         self._mark_moved()
 
     def show(self, key: str) -> None:
+        """Every lot and every tub without one; the mark stays on its lot."""
         if key not in ("", self.key):
             return
         stack, rows = self.stack, self.query_one(LineList)

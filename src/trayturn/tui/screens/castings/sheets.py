@@ -142,6 +142,7 @@ class PackSheet(LotSheet):
         return "" if self.text("label") else "Give it a label, to find it by."
 
     def words(self) -> list[str]:
+        """What all of them hold, what then stays loose, and by when they are best used."""
         kg, left = (self.kg("kg") or 0.0) * (self.number("count") or 0), self.lot.kg
         together = f"Together {rough_mass(kg, self.units)}"
         day, ready = filled_use_by(self.lot, self.house.now), use_by(self.lot) is not None

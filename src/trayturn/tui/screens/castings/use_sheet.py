@@ -61,6 +61,7 @@ class UseSheet(TakingSheet):
         }
 
     def words(self) -> list[str]:
+        """What the mix takes, by what density, and what is said of such a share."""
         if not self.litres:
             return [TOP_DRESSING, *self.short()]
         share = self.number("share") or 0

@@ -89,6 +89,7 @@ class LedgerScreen(Frame):
         self.query_one(LineList).focus()
 
     def show(self, key: str) -> None:
+        """The turns of the bins with their sums, as they stand now."""
         if self.key is not None and key not in ("", self.key):
             return
         self.books = list(self._books())

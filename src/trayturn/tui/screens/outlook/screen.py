@@ -60,6 +60,7 @@ class OutlookScreen(BinFrame):
         self.way, self.trouble = "", ""
 
     def compose_body(self) -> ComposeResult:
+        """What is asked on top, the answer below, or why there is none."""
         with Container(classes="body"):
             yield Static(id="what")
             yield Static(id="nothing")

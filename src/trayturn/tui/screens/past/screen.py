@@ -62,6 +62,7 @@ class PastScreen(Frame):
             yield Static(id="totals")
 
     def show(self, key: str) -> None:
+        """The year of the bins as their journals have it now; the marked week stays."""
         if self.key is not None and key not in ("", self.key):
             return
         profiles = list(self._profiles())

@@ -81,6 +81,7 @@ class YearStrip(Widget):
             self.post_message(self.Marked(place))
 
     def render_line(self, y: int) -> Strip:
+        """One row of the year: the bins, or the months above them."""
         if not self.weeks:
             return Strip.blank(self.size.width, self._look())
         rows = len(ROWS)

@@ -100,6 +100,7 @@ class PutRightScreen(BinFrame):
         return loaded is None or loaded.read_only
 
     def show(self, key: str) -> None:
+        """Ask the bin anew with the signs that are ticked."""
         if key not in ("", self.key):
             return
         stack, loaded = self.stack, self.house.shelf.loaded.get(self.key)

@@ -103,6 +103,7 @@ class Walk(OnTray):
             self._finish_step()
 
     def action_back(self) -> None:
+        """One step back, in both bins where worms had moved; nothing that was written besides."""
         if self._moved_on():
             return
         sep = self.separation
