@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from statistics import NormalDist
 
 from trayturn.science.errors import OutOfRange, within
@@ -134,21 +135,25 @@ def rest_needed(passes: Sequence[tuple[float, str]]) -> Likely:
     usual rest long enough, and each glance counts by how well it fits. A pass in which the worms had nowhere
     lower to go tells nothing of the rest: it is to be left out. Raises `OutOfRange`.
     """
-    usual = math.log(USUAL_REST / -math.log(LEFT_AFTER_REST))
-    grid = [usual + WORMS_DIFFER * (n - 200) / 50 for n in range(401)]
-    weights = [
-        math.exp(-0.5 * ((log_tau - usual) / WORMS_DIFFER) ** 2)
-        * math.prod(_fits(rest, seen, math.exp(log_tau)) for rest, seen in passes)
-        for log_tau in grid
-    ]
-    return Likely(*(math.exp(at) * -math.log(LEFT_AFTER_REST) for at in _quantiles(grid, weights)))
+    fits = [_fits(within(rest, "The rest", 0.1, 1440, "minutes"), seen) for rest, seen in passes]
+    weights = [before * math.prod(each) for before, *each in zip(_TAU_BEFORE, *fits, strict=True)]
+    return Likely(*(math.exp(at) * -math.log(LEFT_AFTER_REST) for at in _quantiles(_LOG_TAUS, weights)))
 
 
-def _fits(rest: float, seen: str, tau: float) -> float:
-    """How likely a keeper is to say so after that rest."""
-    log_left = -within(rest, "The rest", 0.1, 1440, "minutes") / tau
-    eye = NormalDist(log_left, GLANCE)
-    return _likely(seen, eye.cdf(math.log(NONE_BELOW)), 1 - eye.cdf(math.log(MANY_ABOVE)))
+_USUAL_LOG_TAU = math.log(USUAL_REST / -math.log(LEFT_AFTER_REST))
+_LOG_TAUS = tuple(_USUAL_LOG_TAU + WORMS_DIFFER * (n - 200) / 50 for n in range(401))
+_TAU_BEFORE = tuple(math.exp(-0.5 * ((at - _USUAL_LOG_TAU) / WORMS_DIFFER) ** 2) for at in _LOG_TAUS)
+
+
+@lru_cache(maxsize=200)
+def _fits(rest: float, seen: str) -> tuple[float, ...]:
+    """How likely a keeper is to say so after that rest, minutes, for each of `_LOG_TAUS`.
+
+    Kept, as the same few rests are asked about again at every look.
+    """
+    eyes = [NormalDist(-rest / math.exp(log_tau), GLANCE) for log_tau in _LOG_TAUS]
+    none, many = math.log(NONE_BELOW), math.log(MANY_ABOVE)
+    return tuple(_likely(seen, eye.cdf(none), 1 - eye.cdf(many)) for eye in eyes)
 
 
 def _likely(seen: str, none: float, many: float) -> float:
