@@ -5,7 +5,7 @@ from __future__ import annotations
 import asyncio
 import shutil
 from collections.abc import AsyncIterator, Sequence
-from contextlib import asynccontextmanager
+from contextlib import asynccontextmanager, suppress
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from pathlib import Path
@@ -127,11 +127,20 @@ class Keeper:
     async def resize(self, width: int, height: int) -> Keeper:
         """Textual takes a new size only after a moment, in case it changes again."""
         await self.pilot.resize_terminal(width, height)
-        async with asyncio.timeout(LONGEST):
-            while self.app.screen._compositor.size != (width, height):
-                await asyncio.sleep(0.01)
+        await self._resized(width, height, LONGEST / 5)
+        # Its timer of a moment is lost where the machine stops between its first two lines: asked once more.
+        self.app._check_resize()
+        await self._resized(width, height, LONGEST)
+        assert self.app.screen._compositor.size == (width, height)
         await self.pilot.pause()
         return self
+
+    async def _resized(self, width: int, height: int, longest: float) -> None:
+        """Until the screen has that size, or no longer than so many seconds."""
+        with suppress(TimeoutError):
+            async with asyncio.timeout(longest):
+                while self.app.screen._compositor.size != (width, height):
+                    await asyncio.sleep(0.01)
 
     @property
     def screen(self) -> str:
