@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import errno
 import os
+import pickle
 import shutil
 import subprocess
 import sys
 from collections.abc import Callable, Iterator
-from functools import partial
+from functools import cache, partial
 from pathlib import Path
 from typing import Any
 
@@ -23,6 +24,8 @@ from trayturn.storage.saving import append
 
 pytestmark = pytest.mark.skipif(not hasattr(os, "fork"), reason="a process is killed by forking one")
 
+ROOT = Path(__file__).parents[2]
+ENVIRONMENT = {**os.environ, "PYTHONPATH": os.pathsep.join([str(ROOT / "src"), str(ROOT)])}
 KILLED, FAILED = 9, 7
 NEITHER: dict[str, list[str]] = {"pantry": [], "shed": []}
 LATE = ["write", "replace", "link", "unlink"]
@@ -52,19 +55,47 @@ BOTH = {
 }
 
 
+@cache
+def _mother() -> subprocess.Popen[bytes]:
+    """A small process that those who die are forked from: to fork one that has run many tests is slow."""
+    order = [sys.executable, "-c", "from tests.storage.test_pair_killed import bear; bear()"]
+    return subprocess.Popen(order, env=ENVIRONMENT, stdin=subprocess.PIPE, stdout=subprocess.PIPE)
+
+
+@pytest.fixture(autouse=True, scope="module")
+def _she_goes_home() -> Iterator[None]:
+    yield
+    if _mother.cache_info().currsize:
+        _mother().communicate()
+        assert _mother().returncode == 0
+        _mother.cache_clear()
+
+
 def killed(work: Callable[[], object], at: int, late: bool) -> bool:
     """Do the work in a process of its own that dies at its so-many-th write call. False once it lives on."""
-    pid = os.fork()
-    if pid == 0:
-        try:
-            _die(at, late)
-            work()
-            os._exit(0)
-        except BaseException:
-            os._exit(FAILED)
-    status = os.waitstatus_to_exitcode(os.waitpid(pid, 0)[1])
+    asked, told = _mother().stdin, _mother().stdout
+    assert asked is not None
+    assert told is not None
+    pickle.dump((work, at, late), asked)
+    asked.flush()
+    status = int(told.readline())
     assert status in (0, KILLED), f"step {at}: the process ended with {status}"
     return status == KILLED
+
+
+def bear() -> None:
+    """Fork a process for every work that comes in, and tell how each ended, until none comes any more."""
+    while sys.stdin.buffer.peek(1):
+        work, at, late = pickle.load(sys.stdin.buffer)
+        pid = os.fork()
+        if pid == 0:
+            try:
+                _die(at, late)
+                work()
+                os._exit(0)
+            except BaseException:
+                os._exit(FAILED)
+        print(os.waitstatus_to_exitcode(os.waitpid(pid, 0)[1]), flush=True)
 
 
 def _die(at: int, late: bool) -> None:
@@ -251,11 +282,9 @@ for number in range(12):
 
 def test_two_windows_going_opposite_ways_lose_nothing_and_never_lock_up(tmp_path: Path) -> None:
     folder = two_bins(tmp_path / "home")
-    root = Path(__file__).parents[2]
-    environment = {**os.environ, "PYTHONPATH": os.pathsep.join([str(root / "src"), str(root)])}
     paths = [str(folder / "pantry.toml"), str(folder / "shed.toml")]
     windows = [
-        subprocess.Popen([sys.executable, "-c", WINDOW, *order, name], env=environment)
+        subprocess.Popen([sys.executable, "-c", WINDOW, *order, name], env=ENVIRONMENT)
         for order, name in ((paths, "there"), (paths[::-1], "back"))
     ]
     assert [window.wait(timeout=60) for window in windows] == [0, 0]
