@@ -11,6 +11,7 @@ from trayturn.advice.due.follow_ups import follow_ups
 from trayturn.advice.due.hatching import hatching
 from trayturn.advice.due.item import KINDS, Due, Press
 from trayturn.advice.due.keepers_word import heard
+from trayturn.advice.once import once
 from trayturn.domain.stack import Stack
 
 __all__ = ["KINDS", "SOURCES", "Due", "Press", "due_list"]
@@ -33,6 +34,7 @@ SOURCES: tuple[Callable[[Stack], Iterable[Due]], ...] = (
 """Where due things come from. Each is asked once; none knows of the others or of the keeper's word."""
 
 
+@once
 def due_list(stack: Stack) -> list[Due]:
     """All that is due at this bin or coming up, most pressing first. Never empty: something comes next."""
     found = (heard(due, stack) for source in SOURCES for due in source(stack))
