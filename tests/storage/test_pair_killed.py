@@ -85,8 +85,11 @@ def killed(work: Callable[[], object], at: int, late: bool) -> bool:
 
 def bear() -> None:
     """Fork a process for every work that comes in, and tell how each ended, until none comes any more."""
-    while sys.stdin.buffer.peek(1):
-        work, at, late = pickle.load(sys.stdin.buffer)
+    while True:
+        try:
+            work, at, late = pickle.load(sys.stdin.buffer)
+        except EOFError:
+            return
         pid = os.fork()
         if pid == 0:
             try:
