@@ -17,7 +17,10 @@ PLACES = (
     ("supplies", "p", "Supplies of"),
     ("past year", "l", "The past year of"),
     ("due list", "d", "Due in"),
+    ("castings", "1", "Castings of"),
+    ("ledger", "2", "Ledger of"),
     ("outlook", "3", "Outlook of"),
+    ("compare", "4", "compare"),
     ("handbook", "h", "Handbook"),
 )
 PRESSES = 60

@@ -45,17 +45,17 @@ class Run:
         if self.pid == 0:
             fcntl.ioctl(0, termios.TIOCSWINSZ, struct.pack("HHHH", 40, 120, 0, 0))
             os.execve(sys.executable, [sys.executable, "-c", code, *words], environment(home))
-        self._seen, self._from = b"", 0
+        self._seen, self._from = bytearray(), 0
 
     @property
     def drawn(self) -> bytes:
         """What was drawn since the last key was pressed, without colours and moves."""
-        return CONTROL.sub(b"", self._seen[self._from :])
+        return CONTROL.sub(b"", bytes(self._seen[self._from :]))
 
     @property
     def ever_drawn(self) -> bytes:
         """What was drawn since the run began."""
-        return CONTROL.sub(b"", self._seen)
+        return CONTROL.sub(b"", bytes(self._seen))
 
     def shown(self, words: str, within: float = 60) -> float:
         """Read until these words are drawn, and give the moment they were."""
