@@ -431,3 +431,13 @@ async def test_undo_says_bait(tmp_path: Path) -> None:
     async with keeper(home_of(tmp_path), "pantry", wrist=Wrist(moment(115))) as k:
         await k.press("1", "space", "u")
         k.sees("Taken back: bait laid")
+
+
+async def test_more_than_there_is_is_not_written_down_as_used_or_given(tmp_path: Path) -> None:
+    little = entry("lot_moved", 111, lot="A1", stage="ready", kg=0.35)
+    async with keeper(ready_home(tmp_path, little), "pantry", wrist=Wrist(moment(115))) as k:
+        await k.press("1", "minus", "down", "down", "enter")
+        await k.type("50 kg")
+        await k.press("enter", "space")
+        k.sees("That is more than the 350 g there is.")
+        assert lot_of(k).used == ()

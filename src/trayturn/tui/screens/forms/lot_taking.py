@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from datetime import datetime
 
+from trayturn.advice.bands import rough_mass
 from trayturn.advice.castings.use import Verdict, judge, minded
 from trayturn.domain.entries import CastingsGiven, CastingsUsed, Entry
-from trayturn.domain.lots import Lot
+from trayturn.domain.lots import Lot, heavier
 from trayturn.domain.stack import Stack
 from trayturn.domain.words import clean
 from trayturn.tui.screens.forms.fields import Field, Option
@@ -59,11 +60,21 @@ def using(stack: Stack, lot: Lot) -> Parts:
             asked=lambda texts: _refused(_share(texts)),
         ),
     )
-    return fields, lambda v, now: [_used(lot, v)]
+    return fields, lambda v, now: [_used(stack, lot, v)]
 
 
-def _used(lot: Lot, v: Values) -> Entry:
-    """The entry. Raises `Slip` for more than half of a mix without a yes."""
+def _no_more_than_there_is(stack: Stack, lot: Lot, v: Values) -> None:
+    """Raises `Slip` for more than the jar, or what is loose of the lot, holds beyond what scales explain."""
+    label, kg = v.get("label") or "", v["kg"] or 0.0
+    held = lot.jars[label].left_kg if label in lot.jars else lot.kg
+    if held is not None and heavier(kg, held):
+        there = rough_mass(held, stack.setup.units)
+        raise Slip("kg", f"That is more than the {there} there is. If there is more, weigh the lot again.")
+
+
+def _used(stack: Stack, lot: Lot, v: Values) -> Entry:
+    """The entry. Raises `Slip` for more than there is, and more than half of a mix without a yes."""
+    _no_more_than_there_is(stack, lot, v)
     refused = _refused(v["share"])
     if refused and v["despite"] != "yes":
         raise Slip("share", f"{minded(v['share'])} Say yes below to write it down all the same.")
@@ -87,10 +98,12 @@ def giving(stack: Stack, lot: Lot) -> Parts:
         Field("to", "To whom", hint="such as a neighbour", most=200),
         Field("sold", "Sold", "pick", "", YES_NO, ""),
     )
-    return fields, lambda v, now: [_given(lot, v)]
+    return fields, lambda v, now: [_given(stack, lot, v)]
 
 
-def _given(lot: Lot, v: Values) -> Entry:
+def _given(stack: Stack, lot: Lot, v: Values) -> Entry:
+    """The entry. Raises `Slip` for more than there is."""
+    _no_more_than_there_is(stack, lot, v)
     return CastingsGiven(
         at=v["when"],
         note=v["note"],
