@@ -8,8 +8,12 @@ from hypothesis import strategies as st
 
 from tests.advice.stacks import Case, cases, of_stages
 from tests.builders import a_profile, a_usual_bin, entry, moment
+from trayturn.advice.pantry import shipped_pantry
 from trayturn.advice.turn_day.counting import counts
+from trayturn.advice.turn_day.moving import STACK
 from trayturn.advice.turn_day.plan import Wish, day_entries, plan_day, spare_trays, turn_of
+from trayturn.advice.turn_day.plan_words import short_lines
+from trayturn.advice.turn_day.whole import whole_day
 from trayturn.domain.entries import Stage, TrayStarted, TurnDayBegun, Turned
 from trayturn.domain.replay import replay
 
@@ -123,3 +127,13 @@ def test_any_plan_keeps_every_standing_tray_once(case: Case, bring: bool, more: 
     assert set(plan.stages) == set(plan.order)
     assert set(plan.fresh) == set(plan.order) - {tray.id for tray in stack.trays}
     assert not set(spare_trays(stack)) & {tray.id for tray in stack.trays}
+
+
+@pytest.mark.parametrize("places", [1, 2])
+def test_room_for_bringing_a_tray_back_is_asked_for_too(places: int) -> None:
+    stack = of_stages("bbdf", trays="ABCD", places_beside=places, trays_on_a_place=2).stack
+    whole = whole_day(stack, shipped_pantry())
+    assert whole.bringing.lifts[-1].target == STACK
+    assert whole.lacking == max(whole.moving.lacking, whole.bringing.lacking)
+    told = [line for line in short_lines(whole, stack) if "places to put trays down" in line]
+    assert bool(told) is (places == 1)

@@ -24,8 +24,8 @@ def _short(whole: Whole, stack: Stack) -> Iterator[str]:
     heavy = whole.heaviest is not None and whole.heaviest.heavy
     yield from plan.wrong
     yield from (f"{one.what} {one.to_do}" for one in whole.waits)
-    if whole.moving.lacking:
-        yield lacking_words(whole.moving.lacking, whole.moving.places)
+    if whole.lacking:
+        yield lacking_words(whole.lacking, whole.places)
     if heavy:
         yield heaviest_line(whole, stack)
     yield short_of_bedding(whole.needs, units)

@@ -127,8 +127,9 @@ def _reasons(task: Task | None, view: DayView, stack: Stack, pantry: Pantry) -> 
         return
     if task.step is DayStep.LOOK:
         yield "A dry bottom tray soaks up what drips; a wet one says it is full. Strays below look for air."
-        if view.moving.lacking:
-            yield lacking_words(view.moving.lacking, view.moving.places)
+        lacking = max(view.moving.lacking, view.bringing.lacking)
+        if lacking:
+            yield lacking_words(lacking, max(view.moving.places, view.bringing.places))
     elif task.lift is not None:
         yield from _lift_reasons(task, view, stack, pantry)
     elif task.step is DayStep.LOOSEN:

@@ -38,6 +38,16 @@ class Whole:
     cautions: tuple[Caution, ...]
 
     @property
+    def places(self) -> int:
+        """How many places beside the bin the day's lifts use at most."""
+        return max(self.moving.places, self.bringing.places)
+
+    @property
+    def lacking(self) -> int:
+        """How many places more than the bin has the lifts need."""
+        return max(self.moving.lacking, self.bringing.lacking)
+
+    @property
     def heaviest(self) -> LiftTold | None:
         """The lift with the highest index."""
         return max((*self.lifts, *self.back), key=lambda one: one.index, default=None)
