@@ -10,6 +10,7 @@ from trayturn.domain.entries import Entry, Note, Undone
 from trayturn.domain.problems import Problem
 from trayturn.domain.profile import Profile
 from trayturn.domain.replay import standing
+from trayturn.storage.managing import change
 from trayturn.storage.reading import Loaded, load
 from trayturn.storage.saving import undo
 
@@ -92,3 +93,8 @@ def last_one(journal: Sequence[Entry]) -> list[Undone]:
 def taking_back(entry: Entry) -> Undone:
     """The entry that takes that one back."""
     return Undone(at=NOW, entry_at=entry.at, entry_kind=entry.kind)
+
+
+def rename(loaded: Loaded, name: str, now: datetime) -> Loaded:
+    """The bin under another shown name."""
+    return change(loaded, {"name": name}, now)

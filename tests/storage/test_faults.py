@@ -11,7 +11,7 @@ from typing import Any
 import filelock
 import pytest
 
-from tests.storage.files import HAND_WRITTEN, NOW, note, undo_last, write
+from tests.storage.files import HAND_WRITTEN, NOW, note, rename, undo_last, write
 from trayturn.domain.setup import BinSetup, Tray
 from trayturn.storage import disk, managing, saving
 from trayturn.storage.errors import NotSaved, StorageError
@@ -62,7 +62,7 @@ def undo_one(home: Path) -> object:
 
 
 def rename_it(home: Path) -> object:
-    return managing.rename(load(home / "pantry.toml"), "Larder", NOW)
+    return rename(load(home / "pantry.toml"), "Larder", NOW)
 
 
 def archive_it(home: Path) -> object:

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.storage.files import HAND_WRITTEN, NOW, note, write
+from tests.storage.files import HAND_WRITTEN, NOW, note, rename, write
 from tests.strategies import ODD_TEXTS
 from trayturn.domain.setup import BinSetup, Pattern, Tray, Units
 from trayturn.storage.errors import NameRefused, NotFound, NotSaved, Unreadable
@@ -22,7 +22,6 @@ from trayturn.storage.managing import (
     copy,
     create,
     list_archived,
-    rename,
     unarchive,
 )
 from trayturn.storage.reading import Loaded, load

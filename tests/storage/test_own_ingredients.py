@@ -7,8 +7,8 @@ from pathlib import Path
 import pytest
 
 from tests.builders import noted
+from tests.storage.files import rename
 from trayturn.advice.ingredients import own_rows
-from trayturn.storage.managing import rename
 from trayturn.storage.reading import load
 from trayturn.storage.saving import append
 

@@ -96,7 +96,11 @@ async def test_after_the_last_tick_the_keys_say_that_space_goes_on(tmp_path: Pat
         ((started("A", 0, stage="feeding"),), "Before you feed this bin for the first time"),
         (a_usual_bin(), "Before you feed this bin: its cautions were not read here yet"),
         (
-            (*a_usual_bin(), entry("cautions_read", 63, work="feeding", codes=("gloves",))),
+            (*a_usual_bin(), entry("cautions_read", 63, work="turn", codes=("gloves", "cuts", "hands"))),
+            "Before you feed this bin: its cautions were not read here yet",
+        ),
+        (
+            (*a_usual_bin(), entry("cautions_read", 63, work="feeding", codes=("gloves", "pests"))),
             "Before you feed this bin: the cautions have changed since they were read",
         ),
     ],

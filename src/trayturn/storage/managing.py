@@ -1,4 +1,4 @@
-"""Making, copying, renaming and putting away whole profiles."""
+"""Making, copying, changing and putting away whole profiles."""
 
 from __future__ import annotations
 
@@ -54,19 +54,11 @@ def copy(loaded: Loaded, home: Path, name: str) -> Loaded:
     return _create(home, checked, _changed(current.raw, {"name": checked}))
 
 
-def rename(loaded: Loaded, name: str, now: datetime) -> Loaded:
-    """Change the shown name and nothing else; the short name stays. A dated backup is made first.
-
-    Raises `NameRefused`, `Unreadable`, `Busy` and `NotSaved`.
-    """
-    return change(loaded, {"name": name}, now)
-
-
 def change(loaded: Loaded, figures: Mapping[str, object], now: datetime) -> Loaded:
     """Change these figures of the bin, by their keys in [bin], SI units, and nothing else.
 
-    What is the same already is left alone; a dated backup is made before anything is written. Raises
-    `NameRefused`, `Unreadable`, `Busy` and `NotSaved`.
+    With its name the short name stays. What is the same already is left alone; a dated backup is made before
+    anything is written. Raises `NameRefused`, `Unreadable`, `Busy` and `NotSaved`.
     """
     wanted = dict(figures)
     if "name" in wanted:

@@ -234,7 +234,7 @@ COMMANDS: tuple[Command, ...] = (
     ),
     Command("new", "n", "New bin", "Make a profile for another bin", _on(BINS), _on(BINS)),
     Command(
-        "rename",
+        "change",
         "r",
         "Change",
         "Another name for the marked bin, or other figures of it",

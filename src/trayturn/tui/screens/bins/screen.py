@@ -118,7 +118,7 @@ class BinsScreen(Frame):
             return True if key in self.house.shelf.loaded else None
         if action in ("ledgers", "founds"):
             return True if self.house.shelf.loaded else None
-        if action in ("rename", "copy", "split"):
+        if action in ("change", "copy", "split"):
             return True if self.stack is not None else None
         return True
 
@@ -139,7 +139,7 @@ class BinsScreen(Frame):
 
         make_bin(self.house)
 
-    def action_rename(self) -> None:
+    def action_change(self) -> None:
         self._manage("change_bin")
 
     def action_copy(self) -> None:

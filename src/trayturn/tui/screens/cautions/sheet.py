@@ -11,7 +11,7 @@ from textual.content import Content
 from textual.widgets import Static
 
 from trayturn.advice.asking import ONCE, must_read
-from trayturn.advice.cautions import Caution, cautions_for
+from trayturn.advice.cautions import WORKS, Caution, cautions_for
 from trayturn.advice.links import page_for
 from trayturn.domain.entries import CautionsRead
 from trayturn.tui.ways import go
@@ -41,11 +41,16 @@ def title_of(work: str, stack: Stack | None) -> str:
     title = BEFORE.get(work, "Before you begin")
     if work not in ONCE or stack is None:
         return title
-    known = [caution.code in stack.cautions_read for caution in cautions_for(work)]
-    if any(known):
+    if any(code in stack.cautions_read for code in _own(work)):
         return f"{title}: the cautions have changed since they were read"
     fed = stack.last_fed_at is not None
     return f"{title}: its cautions were not read here yet" if fed else f"{title} for the first time"
+
+
+def _own(work: str) -> set[str]:
+    """The cautions that no other work has: who read one of them has read this work's, and not another's."""
+    others = {one.code for other in WORKS if other != work for one in cautions_for(other)}
+    return {caution.code for caution in cautions_for(work)} - others
 
 
 class CautionsSheet(Sheet[bool]):

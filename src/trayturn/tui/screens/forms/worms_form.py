@@ -160,6 +160,7 @@ def _aside(stack: Stack, others: Mapping[str, Stack], mass: Field) -> Callable[[
         return worms_remark(stack, kg, into=texts["way"] == "in") if kg else ""
 
     def told(texts: Texts, now: datetime) -> str:
+        """What is remarked on the worms as they are typed so far."""
         units = stack.setup.units
         try:
             amounts = {one.name: read(one, texts[one.name], units, now) for one in (mass, COUNTED)}

@@ -28,6 +28,7 @@ def ask(house: TrayturnApp, key: str, form: Form, said: str) -> None:
     """Open the form; what it builds is on disk before it closes, or the form stays and says why not."""
 
     def save(entries: Sequence[Entry] | forms.Moving) -> str | None:
+        """On disk, or why not; grit is handled once its cautions are read."""
         if isinstance(entries, forms.Moving):
             return move_worms(house, key, entries)
         if _handles_grit(entries) and _must_read(house, key):
